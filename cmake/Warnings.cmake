@@ -1,0 +1,10 @@
+# One interface target that every target of ours links: warnings are errors. A reason for each flag beyond -Wall -Wextra.
+add_library(drysheet_warnings INTERFACE)
+target_compile_options(drysheet_warnings INTERFACE
+    -Wall -Wextra -Werror
+    -Wconversion        # a double cut to an int, an int to a smaller one: silent wrong results
+    -Wshadow            # a parameter hiding a member or an outer name
+    -Wnon-virtual-dtor  # deleting through a base
+    -Wold-style-cast    # casts that can be searched for
+    -Wdouble-promotion  # float has no place here
+)

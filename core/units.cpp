@@ -1,0 +1,325 @@
+#include "core/units.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <unordered_map>
+#include <vector>
+
+#include "core/quantity.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr Dimension mass{1}, length{0, 1}, area{0, 2}, volume{0, 3}, time_{0, 0, 1}, kelvin{0, 0, 0, 1},
+    mole{0, 0, 0, 0, 1}, money{0, 0, 0, 0, 0, 1}, pressure{1, -1, -2}, energy{1, 2, -2}, power{1, 2, -3},
+    volume_flow{0, 3, -1}, none{};
+
+constexpr std::string_view kSi = "SI Brochure 9th ed. (BIPM 2019)";
+constexpr std::string_view kSp811 = "NIST SP 811 (2008) App. B";
+
+// Factors are written as exact fractions so that "80 %" is 0.8 and "412.5 g" is 0.4125 kg to the last bit.
+constexpr double kPound = 0.45359237, kFoot = 0.3048, kInch = 0.0254, kGallon = 231 * kInch * kInch * kInch;
+constexpr double kGravity = 9.80665;
+constexpr NamedUnit kVocabulary[] = {
+    {"kg kilogram kilograms kilo kilos", 1, 1, mass, kSi},
+    {"g gram grams gm", 1, 1000, mass, kSi},
+    {"mg milligram milligrams", 1, 1e6, mass, kSi},
+    {"µg ug microgram micrograms", 1, 1e9, mass, kSi},
+    {"ng nanogram nanograms", 1, 1e12, mass, kSi},
+    {"t tonne tonnes", 1000, 1, mass, kSi},
+    {"lb lbs pound pounds", kPound, 1, mass, kSp811},
+    {"oz ounce ounces", kPound, 16, mass, kSp811},
+    {"m metre metres meter meters", 1, 1, length, kSi},
+    {"cm", 1, 100, length, kSi},
+    {"mm millimetre millimetres millimeter millimeters", 1, 1000, length, kSi},
+    {"µm um micron microns", 1, 1e6, length, kSi},
+    {"km", 1000, 1, length, kSi},
+    {"in inch inches", kInch, 1, length, kSp811},
+    {"ft foot feet", kFoot, 1, length, kSp811},
+    {"L l litre litres liter liters", 1, 1000, volume, kSi},
+    {"mL ml cc", 1, 1e6, volume, kSi},
+    {"gal gallon gallons", kGallon, 1, volume, kSp811},
+    {"s sec second seconds", 1, 1, time_, kSi},
+    {"min minute minutes", 60, 1, time_, kSi},
+    {"h hr hrs hour hours", 3600, 1, time_, kSi},
+    {"d day days", 86400, 1, time_, kSi},
+    {"week weeks", 604800, 1, time_, kSi},
+    {"K kelvin kelvins", 1, 1, kelvin, kSi},
+    {"°C degC C celsius Celsius", 1, 1, kelvin, kSi, 273.15},
+    {"°F degF F fahrenheit Fahrenheit", 5, 9, kelvin, kSp811, 459.67 * 5 / 9},
+    {"mol mole moles", 1, 1, mole, kSi},
+    {"kmol", 1000, 1, mole, kSi},
+    {"Pa pascal pascals", 1, 1, pressure, kSi},
+    {"hPa", 100, 1, pressure, kSi},
+    {"kPa", 1000, 1, pressure, kSi},
+    {"MPa", 1e6, 1, pressure, kSi},
+    {"bar", 1e5, 1, pressure, kSp811},
+    {"mbar", 100, 1, pressure, kSp811},
+    {"atm", 101325, 1, pressure, kSp811},
+    {"psi psia", kPound* kGravity, kInch* kInch, pressure, kSp811},
+    {"mmHg", 13.5951 * kGravity, 1, pressure, kSp811},
+    {"Torr torr", 101325, 760, pressure, kSp811},
+    {"inHg", 13595.1 * kGravity* kInch, 1, pressure, kSp811},
+    {"J joule joules", 1, 1, energy, kSi},
+    {"kJ", 1000, 1, energy, kSi},
+    {"MJ", 1e6, 1, energy, kSi},
+    {"Wh", 3600, 1, energy, kSi},
+    {"kWh", 3.6e6, 1, energy, kSi},
+    {"MWh", 3.6e9, 1, energy, kSi},
+    {"Btu BTU btu", 1055.05585262, 1, energy, kSp811},
+    {"kcal", 4186.8, 1, energy, kSp811},
+    {"cal", 4.1868, 1, energy, kSp811},
+    {"W watt watts", 1, 1, power, kSi},
+    {"kW", 1000, 1, power, kSi},
+    {"MW", 1e6, 1, power, kSi},
+    {"hp", 550 * kFoot* kPound* kGravity, 1, power, kSp811},
+    {"CFM cfm", kFoot* kFoot* kFoot, 60, volume_flow, kSp811},
+    {"money", 1, 1, money, "the sheet's own currency"},
+};
+
+struct SmallText {
+    std::string_view spelling;
+    RatioForm form;
+    double denominator;
+};
+constexpr SmallText kRatioNames[] = {{"%", RatioForm::percent, 100},
+                                     {"percent", RatioForm::percent, 100},
+                                     {"pct", RatioForm::percent, 100},
+                                     {"fraction", RatioForm::fraction, 1},
+                                     {"ppm", RatioForm::ppm, 1e6}};
+
+using Names = std::unordered_map<std::string_view, const NamedUnit*>;
+const Names& names() {
+    static const Names all = [] {
+        Names map;
+        for (const NamedUnit& unit : kVocabulary) {
+            std::string_view rest = unit.spellings;
+            while (!rest.empty()) {
+                const auto end = std::min(rest.find(' '), rest.size());
+                map.emplace(rest.substr(0, end), &unit);
+                rest.remove_prefix(std::min(end + 1, rest.size()));
+            }
+        }
+        return map;
+    }();
+    return all;
+}
+
+bool ends_with_word(std::string_view text, std::string_view word) {
+    return text.size() >= word.size() && text.substr(text.size() - word.size()) == word &&
+           (text.size() == word.size() || text[text.size() - word.size() - 1] == ' ' ||
+            text[text.size() - word.size() - 1] == '%');
+}
+std::string_view trimmed(std::string_view text) {
+    while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
+    while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
+    return text;
+}
+bool take_suffix(std::string_view& text, std::string_view word) {
+    if (!ends_with_word(text, word)) return false;
+    text = trimmed(text.substr(0, text.size() - word.size()));
+    return true;
+}
+bool take(std::string_view& text, std::string_view token) {
+    if (!text.starts_with(token)) return false;
+    text.remove_prefix(token.size());
+    return true;
+}
+bool is_name_byte(char c) {  // letters and the bytes of °, µ
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '\xC2' || c == '\xB0' || c == '\xB5';
+}
+
+double power_of(double base, int n) {
+    double result = 1;
+    for (int i = 0; i < (n < 0 ? -n : n); ++i) result *= base;
+    return result;
+}
+
+// unit    = factor { (product | "/") factor }      a product directly behind a quotient is refused
+// factor  = "1" | name [exponent] | "(" unit ")"
+class UnitReader {
+  public:
+    explicit UnitReader(std::string_view text) : rest_(text) {}
+
+    std::optional<Unit> whole() {
+        Unit unit;
+        if (!unit_into(unit, 1, 0) || !rest_.empty()) return std::nullopt;
+        if (alone_ != nullptr && factors_ == 1) unit.offset = alone_->offset;
+        return unit;
+    }
+
+  private:
+    bool unit_into(Unit& unit, int sign, int depth) {
+        if (depth > 4 || !factor_into(unit, sign, depth)) return false;
+        bool divided = false;
+        for (;;) {
+            rest_ = trimmed(rest_);
+            if (rest_.empty() || rest_.front() == ')') return true;
+            if (take(rest_, "/") || take(rest_, "per ")) {
+                divided = true;
+                rest_ = trimmed(rest_);
+                if (!factor_into(unit, -sign, depth)) return false;
+            } else {
+                if (divided) return false;
+                (void)(take(rest_, "·") || take(rest_, "⋅") || take(rest_, "*") || take(rest_, "."));
+                rest_ = trimmed(rest_);
+                if (!factor_into(unit, sign, depth)) return false;
+            }
+        }
+    }
+
+    bool factor_into(Unit& unit, int sign, int depth) {
+        if (take(rest_, "(")) {
+            if (!unit_into(unit, sign, depth + 1) || !take(rest_, ")")) return false;
+            return true;
+        }
+        if (rest_.starts_with("1/")) return take(rest_, "1");
+        std::size_t end = 0;
+        while (end < rest_.size() && is_name_byte(rest_[end]) && !rest_.substr(end).starts_with("²") &&
+               !rest_.substr(end).starts_with("³") && !rest_.substr(end).starts_with("·"))
+            ++end;
+        const auto found = names().find(rest_.substr(0, end));
+        if (found == names().end()) return false;
+        rest_.remove_prefix(end);
+        const auto exponent = exponent_here();
+        if (!exponent) return false;
+        if (++factors_ == 1 && *exponent == 1 && sign == 1) alone_ = found->second;
+        multiply(unit, *found->second, sign * *exponent);
+        return true;
+    }
+
+    std::optional<int> exponent_here() {
+        if (take(rest_, "²")) return 2;
+        if (take(rest_, "³")) return 3;
+        if (take(rest_, "⁻¹")) return -1;
+        if (take(rest_, "⁻²")) return -2;
+        if (take(rest_, "⁻³")) return -3;
+        const bool marked = take(rest_, "^");
+        int value = 1;
+        const auto [end, failed] = std::from_chars(rest_.data(), rest_.data() + rest_.size(), value);
+        if (failed != std::errc{}) return marked ? std::nullopt : std::optional(1);
+        if (value == 0 || value > 3 || value < -3) return std::nullopt;
+        rest_.remove_prefix(static_cast<std::size_t>(end - rest_.data()));
+        return value;
+    }
+
+    static void multiply(Unit& unit, const NamedUnit& by, int exponent) {
+        const double up = power_of(by.numerator, exponent), down = power_of(by.denominator, exponent);
+        unit.numerator *= exponent > 0 ? up : down;
+        unit.denominator *= exponent > 0 ? down : up;
+        for (std::size_t i = 0; i < unit.dimension.size(); ++i)
+            unit.dimension[i] = static_cast<std::int8_t>(unit.dimension[i] + exponent * by.dimension[i]);
+    }
+
+    std::string_view rest_;
+    const NamedUnit* alone_ = nullptr;
+    int factors_ = 0;
+};
+
+constexpr KindWords kKindWords[] = {
+    {Kind::mass, "mass", "g", {.low = 0}},
+    {Kind::time, "time", "h", {.low = 0}},
+    {Kind::length, "length", "mm", {}},
+    {Kind::area, "area", "m²", {.low = 0}},
+    {Kind::temperature, "temperature", "°C", {.low = 0, .low_open = true}},
+    {Kind::temperature_difference, "temperature difference", "K", {}},
+    {Kind::pressure, "pressure", "kPa", {.low = 0, .low_open = true}},
+    {Kind::energy, "energy", "kWh", {}},
+    {Kind::power, "power", "kW", {}},
+    {Kind::density, "density", "kg/m³", {.low = 0}},
+    {Kind::specific_volume, "specific volume", "m³/kg", {.low = 0}},
+    {Kind::specific_energy, "specific energy", "kJ/kg", {}},
+    {Kind::heat_capacity, "specific heat", "kJ/(kg·K)", {}},
+    {Kind::volume_flow, "volume flow", "m³/h", {.low = 0}},
+    {Kind::mass_flow, "mass flow", "g/h", {.low = 0}},
+    {Kind::areal_load, "tray load", "kg/m²", {.low = 0}},
+    {Kind::mass_flux, "drying flux", "kg/(m²·h)", {}},
+    {Kind::permeance, "permeance", "g/(m²·day·kPa)", {.low = 0}},
+    {Kind::diffusivity, "diffusivity", "m²/s", {.low = 0}},
+    {Kind::molar_energy, "molar energy", "kJ/mol", {}},
+    {Kind::drying_rate, "drying rate", "kg/(kg·h)", {}},
+    {Kind::speed, "speed", "m/s", {.low = 0}},
+    {Kind::money, "money", "money", {}},
+    {Kind::money_per_energy, "money per energy", "money/kWh", {}},
+    {Kind::money_per_time, "money per time", "money/h", {}},
+    {Kind::money_per_mass, "money per mass", "money/kg", {}},
+    {Kind::moisture_wet, "moisture, wet basis", "fraction wb", MoistureWet::limits},
+    {Kind::moisture_dry, "moisture, dry basis", "kg/kg db", MoistureDry::limits},
+    {Kind::relative_humidity, "relative humidity", "fraction", RelativeHumidity::limits},
+    {Kind::water_activity, "water activity", "", WaterActivity::limits},
+    {Kind::humidity_ratio, "humidity ratio", "kg/kg", HumidityRatio::limits},
+    {Kind::moisture_ratio, "moisture ratio", "", MoistureRatio::limits},
+    {Kind::fraction, "fraction", "fraction", Fraction::limits},
+    {Kind::number, "number", "", {}},
+};
+static_assert(std::size(kKindWords) == static_cast<std::size_t>(Kind::count_of_kinds));
+
+}  // namespace
+
+std::span<const NamedUnit> vocabulary() { return kVocabulary; }
+
+std::optional<Unit> read_unit(std::string_view text) {
+    text = trimmed(text);
+    std::string joined;  // "deg C" is one name
+    if (text.starts_with("deg ") || text.starts_with("° ")) {
+        joined =
+            std::string(text.substr(0, text.find(' '))) + std::string(trimmed(text.substr(text.find(' '))));
+        text = joined;
+    }
+    Unit unit;
+    for (const std::string_view word : {"wb", "w.b.", "wet basis"})
+        if (take_suffix(text, word)) unit.basis = Basis::wet;
+    if (unit.basis == Basis::unsaid)
+        for (const std::string_view word : {"db", "d.b.", "dry basis"})
+            if (take_suffix(text, word)) unit.basis = Basis::dry;
+    for (const std::string_view word : {"RH", "rh", "r.h."})
+        if (take_suffix(text, word)) unit.humidity = true;
+    if (text.empty()) return unit;
+    for (const SmallText& ratio : kRatioNames)
+        if (text == ratio.spelling) {
+            unit.form = ratio.form;
+            unit.denominator = ratio.denominator;
+            return unit;
+        }
+    auto read = UnitReader(text).whole();
+    if (!read) return std::nullopt;
+    if (read->dimension == none) read->form = RatioForm::mass_ratio;
+    read->basis = unit.basis;
+    read->humidity = unit.humidity;
+    return read;
+}
+
+const KindWords& words_of(Kind kind) { return kKindWords[static_cast<std::size_t>(kind)]; }
+
+const Unit& default_unit(Kind kind) {
+    static const auto all = [] {
+        std::array<Unit, static_cast<std::size_t>(Kind::count_of_kinds)> units;
+        for (const KindWords& words : kKindWords)
+            units[static_cast<std::size_t>(words.kind)] = read_unit(words.default_unit).value();
+        return units;
+    }();
+    return all[static_cast<std::size_t>(kind)];
+}
+
+bool fits(const Unit& unit, Kind kind) {
+    if (unit.humidity && kind != Kind::relative_humidity) return false;
+    if (unit.basis != Basis::unsaid && kind != Kind::moisture_wet && kind != Kind::moisture_dry) return false;
+    switch (kind) {
+        case Kind::moisture_wet:
+        case Kind::moisture_dry:
+            return unit.dimension == none;
+        case Kind::relative_humidity:
+        case Kind::water_activity:
+        case Kind::fraction:
+        case Kind::moisture_ratio:
+            return unit.dimension == none && unit.form != RatioForm::mass_ratio;
+        case Kind::humidity_ratio:
+            return unit.dimension == none && unit.form != RatioForm::percent && unit.form != RatioForm::ppm;
+        case Kind::number:
+            return unit.dimension == none && unit.form == RatioForm::none;
+        default:
+            return unit.dimension == default_unit(kind).dimension;
+    }
+}
+
+}  // namespace drysheet
