@@ -3,6 +3,7 @@
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/words.hpp"
+#include "addin/boundary/working.hpp"
 
 namespace drysheet {
 namespace {
