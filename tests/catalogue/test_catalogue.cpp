@@ -12,6 +12,9 @@
 #include "addin/boundary/working.hpp"
 
 namespace drysheet {
+
+void PrintTo(const Function* function, std::ostream* out) { *out << function->name; }
+
 namespace {
 
 const Reading kPoint{};
@@ -110,10 +113,14 @@ TEST_P(EveryFunction, IsWorded) {
 TEST_P(EveryFunction, RefusesNothingAtAllInsteadOfGuessing) {
     const Function& function = *GetParam();
     const bool needs = !function.params.empty() && !function.params.front().may_be_missing;
-    if (needs) EXPECT_THROW(evaluate(function, {}, kPoint), Refusal);
+    if (needs) {
+        EXPECT_THROW(evaluate(function, {}, kPoint), Refusal);
+    }
     const std::vector<Input> too_many(function.params.size() + 1, Input(0.5));
     const bool repeats = !function.params.empty() && function.params.back().repeats;
-    if (!repeats && !function.raw) EXPECT_THROW(evaluate(function, too_many, kPoint), Refusal);
+    if (!repeats && !function.raw) {
+        EXPECT_THROW(evaluate(function, too_many, kPoint), Refusal);
+    }
 }
 
 std::vector<const Function*> all() {
@@ -122,7 +129,7 @@ std::vector<const Function*> all() {
     return pointers;
 }
 INSTANTIATE_TEST_SUITE_P(Catalogue, EveryFunction, testing::ValuesIn(all()),
-                         [](const auto& info) { return std::string(info.param->name); });
+                         [](const auto& one) { return std::string(one.param->name); });
 
 TEST(Catalogue, NamesAreUniqueAndPlain) {
     std::set<std::string_view> names;
