@@ -13,7 +13,7 @@
 
 namespace drysheet {
 
-void PrintTo(const Function* function, std::ostream* out) { *out << function->name; }
+void PrintTo(const Function* function, std::ostream* out) { *out << (function != nullptr ? function->name : "none"); }
 
 namespace {
 
