@@ -172,6 +172,7 @@ class Office:
             except ProcessLookupError:
                 pass
             self.process.wait()
+            self.log.close()
         shutil.rmtree(self.home, ignore_errors=True)
 
     def _start(self):
