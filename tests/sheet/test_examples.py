@@ -17,7 +17,7 @@ BROKEN = """<?xml version="1.0" encoding="UTF-8"?>
 <office:body><office:spreadsheet><table:table table:name="Sheet">
 <table:table-row><table:table-cell table:formula="of:={formula}"/></table:table-row>
 </table:table><table:named-expressions>
-<table:named-range table:name="{name}" table:cell-range-address="$Sheet.$A$1:.$C$1"/>
+<table:named-range table:name="{name}" table:base-cell-address="$Sheet.$A$1" table:cell-range-address="$Sheet.$A$1:.$C$1"/>
 </table:named-expressions></office:spreadsheet></office:body></office:document>
 """
 
