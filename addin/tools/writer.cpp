@@ -98,7 +98,8 @@ std::string unit_in_words(const Function& function, const Parameter& param) {
             names.append(names.empty() ? "" : ", ").append("\"").append(choice).append("\"");
         return names;
     }
-    if (param.shape == Shape::names || param.shape == Shape::anything) return {};
+    if (param.shape == Shape::names || param.shape == Shape::anything || param.shape == Shape::table)
+        return {};
     std::string unit(param.shown_unit);
     if (param.kind == Kind::mass)
         unit = function.mixes_mass ? "grams when a plain number" : "g, or any one mass unit throughout";
@@ -312,8 +313,11 @@ void write_reference() {
         std::cout << "\n### DRY." << function.name << "\n\n"
                   << described(function) << "\n\n`" << usage(function) << "`\n";
         if (!function.params.empty()) std::cout << "\n";
-        for (const Parameter& param : function.params)
+        for (const Parameter& param : function.params) {
             std::cout << "- `" << param.name << "`: " << described(function, param) << "\n";
+            for (const Parameter& row : param.rows)
+                std::cout << "  - " << row.name << ": " << described(function, row) << "\n";
+        }
         if (!function.working.empty()) {
             std::cout << "\n";
             std::istringstream lines{std::string(function.working)};
