@@ -169,7 +169,7 @@ IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> act
     const std::size_t n = info(model).parameters.size();
     const auto formula = n == 2 ? model_of<2>(model, d) : n == 3 ? model_of<3>(model, d) : model_of<4>(model, d);
     numeric::FitProblem problem{.argument = "moistures", .data = d.X, .model = formula};
-    if (d.X.size() > n) problem.starts = starts(model, d);
+    problem.starts = d.X.size() > n ? starts(model, d) : Starts{std::vector<double>(n)};  // too few: fit() refuses
     if (model == IsothermModel::peleg) {
         problem.low = {0, 0, 0, 1};
         problem.high = {HUGE_VAL, 1, HUGE_VAL, HUGE_VAL};
