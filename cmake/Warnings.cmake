@@ -7,4 +7,6 @@ target_compile_options(drysheet_warnings INTERFACE
     -Wnon-virtual-dtor  # deleting through a base
     -Wold-style-cast    # casts that can be searched for
     -Wdouble-promotion  # float has no place here
+    -Wno-missing-field-initializers  # entries name only what differs from the usual
+    $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>  # false alarm of GCC 12 on std::string (GCC bug 105651)
 )

@@ -1,0 +1,352 @@
+#include "addin/boundary/evaluate.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "addin/boundary/quantity_text.hpp"
+#include "addin/boundary/words.hpp"
+
+namespace drysheet {
+namespace {
+
+[[noreturn]] void refuse(const Parameter& param, const std::string& sentence) {
+    throw Refusal(Refusal::Reason::argument, std::string(param.name),
+                  std::string(param.name) + ": " + sentence);
+}
+
+bool moisture(Kind kind) { return kind == Kind::moisture_wet || kind == Kind::moisture_dry; }
+bool share(Kind kind) {
+    return kind == Kind::moisture_wet || kind == Kind::relative_humidity || kind == Kind::water_activity ||
+           kind == Kind::fraction;
+}
+
+// The bounds in words: "above 0 g", "from 0 to 1".
+std::string bounds(const Limits& limits, std::string_view unit) {
+    const auto word = [&](double x) { return in_words(x, unit); };
+    const bool low = std::isfinite(limits.low), high = std::isfinite(limits.high);
+    if (low && high)
+        return (limits.low_open ? "above " : "from ") + in_words(limits.low) +
+               (limits.high_open ? " to below " : " to ") + word(limits.high);
+    if (low) return (limits.low_open ? "above " : "at least ") + word(limits.low);
+    if (high) return (limits.high_open ? "below " : "at most ") + word(limits.high);
+    return "any number";
+}
+
+// What was probably meant by an impossible number.
+std::string hint(const Parameter& param, double x) {
+    std::string text;
+    if (share(param.kind) && x > 1 && x <= 100) {
+        text = ": a fraction is wanted; " + in_words(x) + " % is " + in_words(x / 100);
+        if (param.kind == Kind::moisture_wet && x <= 20)
+            text += ", and a dry basis of " + in_words(x) + " kg/kg is written \"" + in_words(x) + " db\"";
+    } else if (param.kind == Kind::moisture_wet && x == 1) {
+        text = ": nothing but water has no solids to dry";
+    } else if (x == 0) {
+        text = ": a blank cell reads as 0";
+    } else if (x < 0 && param.kind != Kind::temperature) {
+        text = ": a minus sign too many, or two cells changed places";
+    }
+    return text;
+}
+
+void hold(const Parameter& param, const Input& input, double x, double si) {
+    const Limits& possible = words_of(param.kind).limits;
+    const bool impossible = !possible.hold(si);
+    if (!impossible && param.range.hold(x)) [[likely]]
+        return;
+    const std::string given = input.form == Input::Form::number ? in_words(x, 10) : in_words(input);
+    if (!std::isfinite(x)) refuse(param, given + " is not a number.");
+    const std::string_view unit = share(param.kind) ? std::string_view{} : param.shown_unit;
+    if (impossible) {
+        const Limits in_unit{.low = param.read_in.from_si(possible.low),
+                             .high = param.read_in.from_si(possible.high),
+                             .low_open = possible.low_open,
+                             .high_open = possible.high_open};
+        if (share(param.kind) && x > 1) refuse(param, given + " is above 1" + hint(param, x) + ".");
+        refuse(param, given + " is impossible; allowed is " + bounds(in_unit, unit) + hint(param, x) + ".");
+    }
+    refuse(param,
+           given + " is outside the range; allowed is " + bounds(param.range, unit) + hint(param, x) + ".");
+}
+
+double other_basis(double x, Basis from) { return from == Basis::wet ? x / (1 - x) : x / (1 + x); }
+
+void fault(const Parameter& param, const Input& input, TextFault what) {
+    const std::string given = in_words(input);
+    switch (what) {
+        case TextFault::none:
+            return;
+        case TextFault::no_number:
+            refuse(param, given + " does not begin with a number; write it like \"" +
+                              (param.shown_unit.empty() ? "0.5" : "12.5 " + std::string(param.shown_unit)) +
+                              "\".");
+        case TextFault::comma:
+            refuse(param,
+                   given +
+                       " is ambiguous: a comma is not this locale's decimal sign; write a point, and no "
+                       "thousands separators.");
+        case TextFault::thousands:
+            refuse(param,
+                   given + " is ambiguous: it may hold a thousands separator; write the number without one.");
+        case TextFault::uncertainty:
+            refuse(param, given + " has no readable uncertainty; write it like \"412.5 ± 0.1 g\".");
+    }
+}
+
+Measured read_text(const Parameter& param, const Input& input, const Reading& reading) {
+    std::string storage;
+    const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
+    fault(param, input, what);
+    Measured read{.value = typed.value, .uncertainty = typed.uncertainty, .given = true};
+    if (typed.unit.empty()) {
+        hold(param, input, read.value, param.read_in.to_si(read.value));
+        return read;
+    }
+    const auto unit = read_unit(typed.unit);
+    if (!unit)
+        refuse(param, "\"" + std::string(typed.unit) +
+                          "\" is not a unit known here; a plain number is read in " +
+                          (param.shown_unit.empty() ? "no unit" : std::string(param.shown_unit)) + ".");
+    if (!fits(*unit, param.kind)) {
+        std::string why = in_words(input) + " is not a " + std::string(words_of(param.kind).name);
+        if (param.kind == Kind::humidity_ratio && unit->form == RatioForm::percent)
+            why += " (a percentage looks like a relative humidity)";
+        if (param.kind == Kind::relative_humidity && unit->form == RatioForm::mass_ratio)
+            why += " (grams per kilogram look like a humidity ratio)";
+        why += param.shown_unit.empty() ? "; a plain number is wanted."
+                                        : "; wanted is a unit like " + std::string(param.shown_unit) + ".";
+        refuse(param, why);
+    }
+    double si = unit->to_si(read.value), step = unit->step_to_si(read.uncertainty);
+    const Basis own = param.kind == Kind::moisture_wet ? Basis::wet : Basis::dry;
+    if (moisture(param.kind) && unit->basis != Basis::unsaid && unit->basis != own) {
+        if (si < 0 || (unit->basis == Basis::wet && si >= 1))
+            refuse(param,
+                   in_words(input) + " is impossible; a wet-basis moisture lies from 0 to below 1 (100 %).");
+        const double slope =
+            unit->basis == Basis::wet ? 1 / ((1 - si) * (1 - si)) : 1 / ((1 + si) * (1 + si));
+        step *= slope;
+        si = other_basis(si, unit->basis);
+    }
+    read.value = param.read_in.from_si(si);
+    read.uncertainty = param.read_in.step_from_si(step);
+    hold(param, input, read.value, si);
+    return read;
+}
+
+const Input& single(const Parameter& param, const Input& input) {
+    if (input.form != Input::Form::grid) [[likely]]
+        return input;
+    if (input.cells.size() != 1) refuse(param, "one value is wanted, and " + in_words(input) + " was given.");
+    return input.cells.front();
+}
+
+void read_choice(const Parameter& param, const Input& given, Value& value) {
+    const Input& input = single(param, given);
+    std::string storage;
+    std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
+                                                       : std::string_view{});
+    const auto lower = [](std::string_view text) {
+        std::string low(text);
+        std::transform(low.begin(), low.end(), low.begin(),
+                       [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+        return low;
+    };
+    std::string all;
+    for (std::size_t i = 0; i < param.choices.size(); ++i) {
+        if (lower(param.choices[i]) == lower(wanted)) {
+            value.choice = static_cast<int>(i);
+            value.given = true;
+            return;
+        }
+        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
+    }
+    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
+}
+
+void read_scalar(const Parameter& param, const Input& input, const Reading& reading, Value& value) {
+    const Measured read = read_measured(param, input, reading);
+    value.given = read.given || param.otherwise.has_value();
+    value.si = param.read_in.to_si(read.value);
+}
+
+// A range as its cells; one column or one row.
+std::span<const Input> cells_of(const Parameter& param, const Input& input) {
+    if (input.form == Input::Form::missing) refuse(param, "is missing.");
+    if (input.form != Input::Form::grid) return {&input, 1};
+    if (input.columns > 1 && input.rows() > 1)
+        refuse(param, "one row or one column of cells is wanted, and " + in_words(input) + " was given.");
+    return input.cells;
+}
+
+void read_cells(const Parameter& param, std::span<const Input> cells, const std::vector<bool>& skipped,
+                const Reading& reading, Value& value) {
+    value.given = true;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        if (i < skipped.size() && skipped[i]) continue;
+        try {
+            if (param.shape == Shape::names) {
+                value.names.push_back(cells[i].form == Input::Form::text ? cells[i].text
+                                                                         : in_words(cells[i].number));
+            } else {
+                value.column.push_back(param.read_in.to_si(read_measured(param, cells[i], reading).value));
+            }
+        } catch (const Refusal& refusal) {
+            if (cells.size() == 1) throw;
+            throw Refusal(refusal.reason(), refusal.argument(),
+                          refusal.what() + std::string(" (cell ") + std::to_string(i + 1) + " of the range)");
+        }
+    }
+    if (param.shape == Shape::column && value.column.empty()) refuse(param, "has no value in it.");
+}
+
+bool is_range(const Parameter& param) {
+    return (param.shape == Shape::column || param.shape == Shape::names) && !param.repeats;
+}
+
+// Rows that are blank in every range of the group are left out: a column may be longer than its data.
+std::vector<bool> blank_rows(const Function& function, std::span<const Input> given) {
+    std::vector<bool> blank;
+    const Parameter* first = nullptr;
+    for (std::size_t i = 0; i < function.params.size(); ++i) {
+        const Parameter& param = function.params[i];
+        if (!is_range(param) || param.alone) continue;
+        if (i >= given.size()) {
+            if (param.may_be_missing) continue;
+            refuse(param, "is missing.");
+        }
+        const auto cells = cells_of(param, given[i]);
+        if (first == nullptr) {
+            first = &param;
+            blank.assign(cells.size(), true);
+        } else if (blank.size() != cells.size()) {
+            refuse(param, "has " + std::to_string(cells.size()) + " cells, and " + std::string(first->name) +
+                              " has " + std::to_string(blank.size()) + "; they belong together row by row.");
+        }
+        for (std::size_t row = 0; row < cells.size(); ++row) blank[row] = blank[row] && cells[row].blank();
+    }
+    return blank;
+}
+
+std::vector<bool> blank_cells(std::span<const Input> cells) {
+    std::vector<bool> blank(cells.size());
+    for (std::size_t i = 0; i < cells.size(); ++i) blank[i] = cells[i].blank();
+    return blank;
+}
+
+void read_repeated(const Parameter& param, std::span<const Input> rest, const Reading& reading,
+                   Value& value) {
+    if (rest.empty() && !param.may_be_missing) refuse(param, "is missing.");
+    for (const Input& input : rest) {
+        if (param.ranges && input.form == Input::Form::grid) {
+            const auto cells = cells_of(param, input);
+            read_cells(param, cells, blank_cells(cells), reading, value);
+        } else {
+            const Input& one = single(param, input);
+            value.column.push_back(param.read_in.to_si(read_measured(param, one, reading).value));
+        }
+    }
+    value.given = true;
+}
+
+// A refusal of the core, in words and in the units of the sheet.
+Refusal in_sentence(const Function& function, std::span<const Input> given, const Refused& refused) {
+    std::string sentence;
+    std::string_view unit;
+    Kind kind = Kind::number;
+    if (refused.argument().empty()) {
+        sentence = std::string(function.result.empty() ? "the result" : function.result) + ": ";
+        unit = function.result_unit;
+    } else {
+        sentence = std::string(refused.argument()) + ": ";
+        for (std::size_t i = 0; i < function.params.size(); ++i) {
+            const Parameter& param = function.params[i];
+            if (param.name != refused.argument()) continue;
+            unit = param.shown_unit;
+            kind = param.kind;
+            if (i >= given.size()) continue;
+            sentence += given[i].form == Input::Form::number ? in_words(given[i].number, param.shown_unit, 10)
+                                                             : in_words(given[i]);
+            sentence += " ";
+        }
+    }
+    std::size_t next = 0;
+    for (std::size_t i = 0; i < refused.reason().size(); ++i) {
+        if (refused.reason().substr(i).starts_with("{}") && next < refused.amounts().size()) {
+            const Amount& amount = refused.amounts()[next++];
+            sentence += in_words(amount, amount.kind == kind ? unit : std::string_view{});
+            ++i;
+        } else {
+            sentence += refused.reason()[i];
+        }
+    }
+    sentence += ".";
+    const bool search = dynamic_cast<const NoConvergence*>(&refused) != nullptr;
+    return {search ? Refusal::Reason::no_solution : Refusal::Reason::argument,
+            std::string(refused.argument()), sentence};
+}
+
+}  // namespace
+
+Measured read_measured(const Parameter& param, const Input& given, const Reading& reading) {
+    const Input& input = single(param, given);
+    switch (input.form) {
+        case Input::Form::number: {
+            if (input.number == 0 && moisture(param.kind) && !param.zero)
+                refuse(param, "0 is refused because a blank cell reads as 0; \"0 %\" means bone dry.");
+            hold(param, input, input.number, param.read_in.to_si(input.number));
+            return {.value = input.number, .uncertainty = 0, .given = true};
+        }
+        case Input::Form::text:
+            if (input.blank()) refuse(param, "is blank.");
+            return read_text(param, input, reading);
+        case Input::Form::missing:
+            if (!param.may_be_missing) refuse(param, "is missing.");
+            return {.value = param.otherwise.value_or(0), .uncertainty = 0, .given = false};
+        case Input::Form::grid:
+            break;
+    }
+    refuse(param, "a range in a range cannot be read.");
+}
+
+const Parameter& parameter_at(const Function& function, std::size_t argument) {
+    return function.params[std::min(argument, function.params.size() - 1)];
+}
+
+Outcome evaluate(const Function& function, std::span<const Input> given, const Reading& reading) {
+    if (function.raw) return function.raw(given, reading);
+    const bool repeats = !function.params.empty() && function.params.back().repeats;
+    if (given.size() > function.params.size() && !repeats)
+        throw Refusal(Refusal::Reason::argument, "",
+                      "too many arguments: " + std::to_string(given.size()) + " were given, and at most " +
+                          std::to_string(function.params.size()) + " are wanted.");
+    static const Input left_out;
+    std::vector<Value> values(function.params.size());
+    std::vector<bool> skipped;
+    bool skipped_known = false;
+    for (std::size_t i = 0; i < function.params.size(); ++i) {
+        const Parameter& param = function.params[i];
+        const Input& input = i < given.size() ? given[i] : left_out;
+        if (param.repeats) {
+            read_repeated(param, given.subspan(std::min(i, given.size())), reading, values[i]);
+        } else if (param.shape == Shape::scalar) [[likely]] {
+            read_scalar(param, input, reading, values[i]);
+        } else if (param.shape == Shape::choice) {
+            read_choice(param, input, values[i]);
+        } else if (input.form != Input::Form::missing || !param.may_be_missing) {
+            const auto cells = cells_of(param, input);
+            if (!param.alone && !skipped_known) {
+                skipped = blank_rows(function, given);
+                skipped_known = true;
+            }
+            read_cells(param, cells, param.alone ? blank_cells(cells) : skipped, reading, values[i]);
+        }
+    }
+    try {
+        return function.call(values);
+    } catch (const Refused& refused) {
+        throw in_sentence(function, given, refused);
+    }
+}
+
+}  // namespace drysheet

@@ -1,0 +1,82 @@
+#include "addin/boundary/functions.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <string>
+#include <unordered_map>
+
+#include "addin/boundary/trust.hpp"
+#include "addin/catalogue/topics.hpp"
+
+namespace drysheet {
+namespace {
+
+std::string bare_upper(std::string_view name) {
+    std::string upper(name);
+    std::transform(upper.begin(), upper.end(), upper.begin(),
+                   [](char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c; });
+    return upper.starts_with("DRY.") ? upper.substr(4) : upper;
+}
+
+// Levenshtein's distance.
+std::size_t distance(std::string_view a, std::string_view b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    std::iota(row.begin(), row.end(), std::size_t{0});
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        std::size_t corner = row[0]++;
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            const std::size_t replaced = corner + (a[i] == b[j] ? 0 : 1);
+            corner = row[j + 1];
+            row[j + 1] = std::min({replaced, row[j] + 1, row[j + 1] + 1});
+        }
+    }
+    return row.back();
+}
+
+}  // namespace
+
+const std::vector<Function>& functions() {
+    static const std::vector<Function> all = [] {
+        std::vector<Function> joined;
+        for (auto* topic : {&moisture_entries, &yield_entries, &trust_entries})
+            for (Function& entry : topic()) joined.push_back(std::move(entry));
+        return joined;
+    }();
+    return all;
+}
+
+const Function* find_function(std::string_view name) {
+    static const std::unordered_map<std::string_view, const Function*> by_name = [] {
+        std::unordered_map<std::string_view, const Function*> map;
+        for (const Function& function : functions()) map.emplace(function.name, &function);
+        return map;
+    }();
+    const auto found = by_name.find(bare_upper(name));
+    return found == by_name.end() ? nullptr : found->second;
+}
+
+std::string_view nearest_name(std::string_view name) {
+    const std::string wanted = bare_upper(name);
+    return std::min_element(functions().begin(), functions().end(),
+                            [&](const Function& a, const Function& b) {
+                                return distance(wanted, a.name) < distance(wanted, b.name);
+                            })
+        ->name;
+}
+
+std::string usage(const Function& function) {
+    std::string text = "DRY." + std::string(function.name) + "(";
+    for (std::size_t i = 0; i < function.params.size(); ++i) {
+        const Parameter& param = function.params[i];
+        if (i > 0) text += "; ";
+        if (param.may_be_missing) text += "[";
+        text += param.name;
+        if (param.shape == Shape::column || param.shape == Shape::names)
+            text += param.repeats ? "" : " range";
+        if (param.repeats) text += "; …";
+        if (param.may_be_missing) text += "]";
+    }
+    return text + ")";
+}
+
+}  // namespace drysheet

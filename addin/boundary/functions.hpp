@@ -1,0 +1,23 @@
+// All functions that a sheet can call, found by name.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "addin/catalogue/entry.hpp"
+
+namespace drysheet {
+
+/// Every function, topic by topic, built once.
+const std::vector<Function>& functions();
+
+/// By its name, with or without the prefix, in any case; nullptr when there is none.
+const Function* find_function(std::string_view name);
+
+/// The name that was probably meant.
+std::string_view nearest_name(std::string_view name);
+
+/// "DRY.DRIEDMASS(fresh; start; final)": optional arguments in brackets, "…" where the last repeats.
+std::string usage(const Function& function);
+
+}  // namespace drysheet

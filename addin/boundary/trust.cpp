@@ -1,0 +1,113 @@
+#include "addin/boundary/trust.hpp"
+
+#include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/functions.hpp"
+#include "addin/boundary/words.hpp"
+#include "addin/boundary/working.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr std::string_view kAbout = "about the functions themselves";
+
+Outcome function_table() {
+    Table table{.columns = 5};
+    for (const Function& function : functions())
+        for (const std::string& text :
+             {"DRY." + std::string(function.name), usage(function), std::string(function.result_unit),
+              std::string(function.topic), std::string(function.summary)})
+            table.cells.emplace_back(text);
+    return table;
+}
+
+const Parameter kFunction = as_it_stands("function", "its name in quotes, such as \"DRIEDMASS\"");
+const Parameter kArguments = any_more("argument", "the arguments exactly as that function gets them");
+
+}  // namespace
+
+Parameter as_it_stands(std::string_view name, std::string_view text) {
+    Parameter param;
+    param.name = name;
+    param.text = text;
+    param.shape = Shape::anything;
+    return param;
+}
+
+Parameter any_more(std::string_view name, std::string_view text) {
+    Parameter param = as_it_stands(name, text);
+    param.repeats = true;
+    param.may_be_missing = true;
+    return param;
+}
+
+NamedCall named_call(std::span<const Input> given) {
+    const auto wrong = [](const std::string& sentence) {
+        return Refusal(Refusal::Reason::argument, "function", "function: " + sentence);
+    };
+    if (given.empty() || given[0].blank()) throw wrong("is missing; give a function's name in quotes.");
+    const Input& name =
+        given[0].form == Input::Form::grid && given[0].cells.size() == 1 ? given[0].cells[0] : given[0];
+    const Function* found = name.form == Input::Form::text ? find_function(name.text) : nullptr;
+    if (found == nullptr)
+        throw wrong(in_words(name) + " is not a function of ours" +
+                    (name.form == Input::Form::text
+                         ? "; perhaps \"" + std::string(nearest_name(name.text)) + "\"."
+                         : "."));
+    return {*found, given.subspan(1)};
+}
+
+std::string why(const Function& function, std::span<const Input> arguments, const Reading& reading) {
+    try {
+        return "fine: " + in_words(function, evaluate(function, arguments, reading));
+    } catch (const Refusal& refusal) {
+        return refusal.what();
+    }
+}
+
+std::string source_of(const Function& function) {
+    std::string text(function.source);
+    if (!function.range.empty()) text.append(" Range: ").append(function.range);
+    if (!function.caution.empty()) text.append(" ").append(function.caution);
+    return text;
+}
+
+std::vector<Function> trust_entries() {
+    std::vector<Function> entries;
+    entries.push_back(
+        {.name = "WHY",
+         .topic = "trust",
+         .summary = "Why a call is refused, in one sentence; or \"fine\" with the value and its unit",
+         .params = {kFunction, kArguments},
+         .result = "why",
+         .source = kAbout,
+         .checks = {{{"DRIEDMASS", 100.0, 80.0, 0.2}, "80 % is 0.8", 0, "the argument rules"},
+                    {{"DRIEDMASS", 100.0, 0.8, 0.2}, "fine: 25 g", 0, "by hand: 100 × 0.20 ÷ 0.80"}},
+         .refusals = {{{"DRIEDMAS", 1.0}, "function"}, {{}, "function"}},
+         .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+             const auto [function, arguments] = named_call(given);
+             return why(function, arguments, reading);
+         }});
+    entries.push_back({.name = "SOURCE",
+                       .topic = "trust",
+                       .summary = "Where a function's equation comes from, and the range in which it holds",
+                       .params = {kFunction},
+                       .result = "source",
+                       .source = kAbout,
+                       .checks = {{{"DRIEDMASS"}, "dry solids", 0, "the entry's own source"}},
+                       .refusals = {{{"NOSUCH"}, "function"}},
+                       .raw = [](std::span<const Input> given, const Reading&) -> Outcome {
+                           return source_of(named_call(given).function);
+                       }});
+    entries.push_back(
+        {.name = "FUNCTIONS",
+         .topic = "trust",
+         .summary = "Every function with its arguments, result unit and topic",
+         .result = "functions",
+         .source = kAbout,
+         .checks =
+             {{{}, "DRY.DRIEDMASS(fresh; start; final)", 0, "the function's own type", "DRY.DRIEDMASS"}},
+         .raw = [](std::span<const Input>, const Reading&) -> Outcome { return function_table(); }});
+    return entries;
+}
+
+}  // namespace drysheet

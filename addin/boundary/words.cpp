@@ -1,0 +1,49 @@
+#include "addin/boundary/words.hpp"
+
+#include <charconv>
+#include <cmath>
+
+namespace drysheet {
+
+std::string in_words(double x, int digits) {
+    if (std::isnan(x)) return "not a number";
+    if (x == 0) return "0";
+    char buffer[40];
+    const auto end = std::to_chars(buffer, buffer + sizeof buffer, x, std::chars_format::general, digits).ptr;
+    return {buffer, end};
+}
+
+std::string in_words(double x, std::string_view unit, int digits) {
+    std::string text = in_words(x, digits);
+    if (!unit.empty()) text.append(" ").append(unit);
+    return text;
+}
+
+std::string in_words(const Amount& amount, std::string_view unit) {
+    if (unit.empty()) unit = words_of(amount.kind).default_unit;
+    return in_words(shown(amount, unit), unit);
+}
+
+std::string in_words(const Input& input) {
+    switch (input.form) {
+        case Input::Form::missing:
+            return "nothing";
+        case Input::Form::number:
+            return in_words(input.number, 10);
+        case Input::Form::text:
+            return input.blank() ? "a blank cell" : "\"" + input.text + "\"";
+        case Input::Form::grid:
+            break;
+    }
+    return "a range of " + std::to_string(input.rows()) + " × " + std::to_string(input.columns) + " cells";
+}
+
+std::string in_words(const Function& function, const Outcome& outcome) {
+    if (const auto* number = std::get_if<double>(&outcome)) return in_words(*number, function.result_unit);
+    if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
+    const Table& table = std::get<Table>(outcome);
+    return "a table of " + std::to_string(table.rows()) + (table.rows() == 1 ? " row, " : " rows, ") +
+           std::to_string(table.columns) + (table.columns == 1 ? " column" : " columns");
+}
+
+}  // namespace drysheet

@@ -1,0 +1,22 @@
+// Numbers and amounts in words: the one place that writes a value with its unit.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "addin/catalogue/entry.hpp"
+
+namespace drysheet {
+
+/// A number as a person writes it: six significant digits unless told, no trailing zeros, a point whatever
+/// the locale.
+std::string in_words(double x, int digits = 6);
+/// With its unit: "412.5 g", "0.8".
+std::string in_words(double x, std::string_view unit, int digits = 6);
+std::string in_words(const Amount& amount, std::string_view unit = {});
+/// What was given, as the reader of a refusal should see it.
+std::string in_words(const Input& input);
+/// The outcome of a function: "25 g", a text in itself, "a table of 5 rows".
+std::string in_words(const Function& function, const Outcome& outcome);
+
+}  // namespace drysheet

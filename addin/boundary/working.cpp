@@ -1,0 +1,154 @@
+#include "addin/boundary/working.hpp"
+
+#include <algorithm>
+#include <sstream>
+#include <stdexcept>
+
+#include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/expression.hpp"
+#include "addin/boundary/functions.hpp"
+#include "addin/boundary/words.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr std::size_t kShownCells = 6;
+
+std::string_view trimmed(std::string_view text) {
+    while (text.starts_with(' ')) text.remove_prefix(1);
+    while (text.ends_with(' ')) text.remove_suffix(1);
+    return text;
+}
+
+// The cells of an argument, read and in the parameter's own unit; blank ones are left out.
+Input read_cells(const Parameter& param, const Input& input, const Reading& reading) {
+    std::vector<Input> cells;
+    const std::span<const Input> all = input.form == Input::Form::grid ? std::span<const Input>(input.cells)
+                                                                       : std::span<const Input>(&input, 1);
+    for (const Input& cell : all) {
+        if (cell.blank()) continue;
+        if (param.shape == Shape::names) cells.push_back(cell);
+        else cells.emplace_back(read_measured(param, cell, reading).value);
+    }
+    return Input(std::move(cells));
+}
+
+std::string listed(const Input& range, std::string_view unit) {
+    std::string text;
+    for (std::size_t i = 0; i < std::min(range.cells.size(), kShownCells); ++i) {
+        const Input& cell = range.cells[i];
+        text.append(i == 0 ? "" : ", ").append(cell.form == Input::Form::text ? cell.text : in_words(cell.number));
+    }
+    if (range.cells.size() > kShownCells) text += ", … (" + std::to_string(range.cells.size()) + " values)";
+    if (!unit.empty()) text.append(" ").append(unit);
+    return text;
+}
+
+// The arguments under their names, and a line for each.
+void give(const Function& function, std::span<const Input> given, const Reading& reading, Names& names,
+          std::vector<std::string>& lines) {
+    static const Input left_out;
+    for (std::size_t i = 0; i < function.params.size(); ++i) {
+        const Parameter& param = function.params[i];
+        const std::string name(param.name);
+        const Input& input = i < given.size() ? given[i] : left_out;
+        if (param.repeats) {
+            std::vector<Input> cells;
+            for (std::size_t k = i; k < given.size(); ++k)
+                for (Input& cell : read_cells(param, given[k], reading).cells) cells.push_back(std::move(cell));
+            const Input all(std::move(cells));
+            lines.push_back(name + " = " + listed(all, param.shown_unit));
+            names.values[name] = all;
+        } else if (param.shape == Shape::scalar) {
+            const Measured read = read_measured(param, input, reading);
+            if (!read.given && !param.otherwise) continue;
+            std::string line = name + " = " + in_words(read.value, param.shown_unit, 10);
+            if (!read.given) line += " (left out: the usual value)";
+            const Input& one = input.form == Input::Form::grid ? input.cells.front() : input;
+            if (one.form == Input::Form::text) line += ", from \"" + one.text + "\"";
+            lines.push_back(line);
+            names.values[name] = read.value;
+        } else if (param.shape == Shape::choice) {
+            const Input& one = input.form == Input::Form::grid ? input.cells.front() : input;
+            lines.push_back(name + " = " + one.text);
+            names.values[name] = one;
+        } else if (input.form != Input::Form::missing) {
+            const Input cells = read_cells(param, input, reading);
+            lines.push_back(name + " = " + listed(cells, param.shown_unit));
+            names.values[name] = cells;
+        }
+    }
+}
+
+// "name [unit] = expression"
+struct Step {
+    std::string_view name, unit, expression;
+};
+Step step_of(std::string_view line) {
+    const auto equals = line.find('=');
+    if (equals == std::string_view::npos) throw std::logic_error("a working's line has no '=': " + std::string(line));
+    Step step{.name = trimmed(line.substr(0, equals)), .unit = {}, .expression = trimmed(line.substr(equals + 1))};
+    if (const auto open = step.name.find('['); open != std::string_view::npos) {
+        step.unit = step.name.substr(open + 1, step.name.find(']') - open - 1);
+        step.name = trimmed(step.name.substr(0, open));
+    }
+    return step;
+}
+
+void show_result(const Function& function, const Outcome& outcome, std::vector<std::string>& lines) {
+    const auto* table = std::get_if<Table>(&outcome);
+    if (table == nullptr || table->columns != 3) {
+        lines.push_back(std::string(function.result.empty() ? "result" : function.result) + " = " +
+                        in_words(function, outcome));
+        return;
+    }
+    const auto word = [](const Cell& cell) {
+        if (const auto* number = std::get_if<double>(&cell)) return in_words(*number);
+        const auto* text = std::get_if<std::string>(&cell);
+        return text != nullptr ? *text : std::string();
+    };
+    for (std::size_t row = 0; row < table->rows(); ++row)
+        lines.emplace_back(
+            trimmed(word(table->at(row, 0)) + " = " + word(table->at(row, 1)) + " " + word(table->at(row, 2))));
+}
+
+}  // namespace
+
+Working working(const Function& function, std::span<const Input> given, const Reading& reading) {
+    if (function.raw)
+        throw Refusal(Refusal::Reason::argument, "function",
+                      "function: DRY." + std::string(function.name) + " does no sum of its own that could be shown.");
+    Working made;
+    const Outcome outcome = evaluate(function, given, reading);
+    if (const auto* number = std::get_if<double>(&outcome)) made.value = *number;
+    Names names;
+    names.call = [&reading](std::string_view name, std::span<const Input> arguments) {
+        const Function* found = find_function(name);
+        if (found == nullptr || !found->scalar) throw std::logic_error("a working calls " + std::string(name));
+        return std::get<double>(evaluate(*found, arguments, reading));
+    };
+    give(function, given, reading, names, made.lines);
+
+    std::istringstream formulas{std::string(function.working)};
+    std::vector<std::string> all;
+    for (std::string line; std::getline(formulas, line);) all.push_back(line);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (all[i].starts_with(":")) {
+            made.lines.emplace_back(trimmed(std::string_view(all[i]).substr(1)));
+            continue;
+        }
+        const Step step = step_of(all[i]);
+        const Computed computed = compute(step.expression, names);
+        const bool last = function.scalar && i + 1 == all.size();
+        if (last) made.as_written = computed.value;
+        made.lines.push_back(std::string(step.name) + " = " + std::string(step.expression));
+        if (computed.with_numbers != step.expression) made.lines.push_back("   = " + computed.with_numbers);
+        made.lines.push_back("   = " + (last ? in_words(made.value, function.result_unit) : in_words(computed.value, step.unit)));
+        names.values[std::string(step.name)] = computed.value;
+    }
+    if (!made.as_written) show_result(function, outcome, made.lines);
+    if (!function.caution.empty()) made.lines.emplace_back(function.caution);
+    return made;
+}
+
+}  // namespace drysheet

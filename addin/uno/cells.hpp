@@ -1,0 +1,16 @@
+// Values of the office to and from plain ones.
+#pragma once
+
+#include <com/sun/star/uno/Any.hxx>
+#include <rtl/ustring.hxx>
+#include <string_view>
+
+#include "addin/catalogue/cell.hpp"
+
+namespace drysheet {
+
+Input input_from(const com::sun::star::uno::Any& value);
+com::sun::star::uno::Any any_from(const Outcome& outcome);
+rtl::OUString ustring_from(std::string_view utf8);
+
+}  // namespace drysheet

@@ -1,0 +1,63 @@
+# The component and the extension package. Left out, with a message, where the office's development kit is missing.
+set(DRYSHEET_OFFICE_HOME /usr/lib/libreoffice CACHE PATH "Where the office is installed")
+find_path(DRYSHEET_OFFICE_INCLUDE sal/types.h PATHS /usr/include/libreoffice ${DRYSHEET_OFFICE_HOME}/sdk/include NO_DEFAULT_PATH)
+find_program(DRYSHEET_UNOIDL_WRITE unoidl-write HINTS ${DRYSHEET_OFFICE_HOME}/sdk/bin)
+find_program(DRYSHEET_CPPUMAKER cppumaker HINTS ${DRYSHEET_OFFICE_HOME}/sdk/bin)
+find_library(DRYSHEET_CPPU uno_cppu HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
+find_library(DRYSHEET_CPPUHELPER uno_cppuhelpergcc3 HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
+find_library(DRYSHEET_SAL uno_sal HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
+
+if(NOT (DRYSHEET_OFFICE_INCLUDE AND DRYSHEET_UNOIDL_WRITE AND DRYSHEET_CPPUMAKER AND DRYSHEET_CPPU AND DRYSHEET_CPPUHELPER AND DRYSHEET_SAL))
+    set(message "The LibreOffice SDK was not found (Debian: libreoffice-dev): core, catalogue and boundary are built, the .oxt is not.")
+    if(DRYSHEET_OFFICE STREQUAL "ON")
+        message(FATAL_ERROR "${message}")
+    endif()
+    message(STATUS "${message}")
+    return()
+endif()
+
+set(office_rdb ${DRYSHEET_OFFICE_HOME}/program/types.rdb)
+set(offapi_rdb ${DRYSHEET_OFFICE_HOME}/program/types/offapi.rdb)
+set(generated ${CMAKE_CURRENT_BINARY_DIR}/generated)
+set(oxt_root ${CMAKE_CURRENT_BINARY_DIR}/oxt)
+set(idl ${PROJECT_SOURCE_DIR}/idl/XSheetFunctions.idl)
+file(MAKE_DIRECTORY ${generated} ${oxt_root})
+
+# The office's own headers, once.
+add_custom_command(OUTPUT ${generated}/office.stamp
+    COMMAND ${DRYSHEET_CPPUMAKER} -Gc -O${generated}/office ${office_rdb} ${offapi_rdb}
+    COMMAND ${CMAKE_COMMAND} -E touch ${generated}/office.stamp
+    VERBATIM COMMENT "Writing the office's interface headers")
+add_custom_command(OUTPUT ${oxt_root}/drysheet.rdb ${generated}/idl.stamp
+    COMMAND ${DRYSHEET_UNOIDL_WRITE} ${office_rdb} ${offapi_rdb} ${idl} ${oxt_root}/drysheet.rdb
+    COMMAND ${DRYSHEET_CPPUMAKER} -Gc -O${generated}/own -Torg.drysheet.XSheetFunctions ${oxt_root}/drysheet.rdb -X${office_rdb} -X${offapi_rdb}
+    COMMAND ${CMAKE_COMMAND} -E touch ${generated}/idl.stamp
+    DEPENDS ${idl} VERBATIM COMMENT "Writing our interface's type library and header")
+add_custom_command(OUTPUT ${generated}/glue.inc ${oxt_root}/CalcAddIns.xcu
+    COMMAND drysheet_catalogue glue > ${generated}/glue.inc
+    COMMAND drysheet_catalogue xcu > ${oxt_root}/CalcAddIns.xcu
+    DEPENDS drysheet_catalogue VERBATIM COMMENT "Writing glue and registration from the catalogue")
+add_custom_target(drysheet_generated DEPENDS ${generated}/office.stamp ${generated}/idl.stamp ${generated}/glue.inc)
+
+add_library(drysheet_uno MODULE
+    uno/cells.cpp
+    uno/component.cpp
+    uno/locale.cpp
+)
+add_dependencies(drysheet_uno drysheet_generated)
+set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})
+target_include_directories(drysheet_uno PRIVATE ${generated})
+target_include_directories(drysheet_uno SYSTEM PRIVATE ${generated}/own ${generated}/office ${DRYSHEET_OFFICE_INCLUDE})
+target_compile_definitions(drysheet_uno PRIVATE LINUX UNX CPPU_ENV=gcc3)
+target_link_libraries(drysheet_uno PRIVATE drysheet_addin drysheet_warnings ${DRYSHEET_CPPUHELPER} ${DRYSHEET_CPPU} ${DRYSHEET_SAL})
+
+configure_file(package/description.xml.in ${oxt_root}/description.xml @ONLY)
+file(COPY package/META-INF package/drysheet.components DESTINATION ${oxt_root})
+set(oxt ${PROJECT_BINARY_DIR}/drysheet.oxt)
+add_custom_command(OUTPUT ${oxt}
+    COMMAND ${CMAKE_COMMAND} -E rm -f ${oxt}
+    COMMAND ${CMAKE_COMMAND} -E tar cf ${oxt} --format=zip META-INF CalcAddIns.xcu description.xml drysheet.components drysheet.rdb drysheet.uno.so
+    WORKING_DIRECTORY ${oxt_root}
+    DEPENDS drysheet_uno ${oxt_root}/CalcAddIns.xcu ${oxt_root}/drysheet.rdb ${oxt_root}/description.xml
+    VERBATIM COMMENT "Packing drysheet.oxt")
+add_custom_target(drysheet_oxt ALL DEPENDS ${oxt})
