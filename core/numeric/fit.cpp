@@ -18,7 +18,7 @@ using Eigen::VectorXd;
 constexpr double kEpsilon = std::numeric_limits<double>::epsilon();
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr int kMostIterations = 1000;
-constexpr double kOffset = 1e-8;       // relative offset at which the search ends
+constexpr double kOffset = 1e-8;          // relative offset at which the search ends
 constexpr double kRankTolerance = 1e-10;  // of the Jacobian with columns scaled to length 1
 
 /// Where a search is: parameters, residuals, Jacobian.
@@ -147,8 +147,7 @@ std::optional<VectorXd> standard_errors(const Point& minimum, double variance) {
     const VectorXd s = svd.singularValues();
     if (!(s[s.size() - 1] > kRankTolerance * s[0])) return std::nullopt;
     // Diagonal of the inverse of the scaled normal matrix: how much the other parameters can make up for one.
-    const VectorXd inflation =
-        (svd.matrixV() * s.cwiseInverse().asDiagonal()).rowwise().squaredNorm();
+    const VectorXd inflation = (svd.matrixV() * s.cwiseInverse().asDiagonal()).rowwise().squaredNorm();
     const VectorXd errors = (variance * inflation).cwiseSqrt().cwiseQuotient(lengths);
     for (Index k = 0; k < errors.size(); ++k) {
         if (errors[k] > std::abs(minimum.p[k]) && inflation[k] > 1e4) return std::nullopt;
@@ -164,7 +163,8 @@ Fit fit(const FitProblem& problem) {
     const double n = static_cast<double>(points);
     const double p = static_cast<double>(count);
     if (points <= count) {
-        throw BadInput(problem.argument, "holds {} points: the model has {} parameters and needs more than that",
+        throw BadInput(problem.argument,
+                       "holds {} points: the model has {} parameters and needs more than that",
                        {Amount{n, Kind::number}, Amount{p, Kind::number}});
     }
     const double mean = std::accumulate(problem.data.begin(), problem.data.end(), 0.0) / n;
@@ -176,7 +176,8 @@ Fit fit(const FitProblem& problem) {
     std::optional<Point> best;
     std::optional<VectorXd> errors;
     for (const auto& start : problem.starts) {
-        // A first damping that is too small may throw the search onto a plateau; then a cautious one is tried.
+        // A first damping that is too small may throw the search onto a plateau; then a cautious one is
+        // tried.
         for (double damping : {1e-3, 1.0, 1e3}) {
             const auto found = search.run(start, damping);
             if (!found) continue;

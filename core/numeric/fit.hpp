@@ -19,7 +19,8 @@ using Model = std::function<double(std::size_t i, std::span<const double> p, std
 
 /// Makes a Model of a plain formula. `formula(i, p)` takes `const std::array<T, N>& p` and returns T, for
 /// T = Dual<N>:
-///     auto model = differentiated<2>([&](std::size_t i, const auto& p) { return p[0] * exp(-p[1] * x[i]); });
+///     auto model = differentiated<2>([&](std::size_t i, const auto& p) { return p[0] * exp(-p[1] * x[i]);
+///     });
 template <std::size_t N, class Formula>
 Model differentiated(Formula formula) {
     return [formula](std::size_t i, std::span<const double> p, std::span<double> slope) {
@@ -48,7 +49,7 @@ struct Fit {
     double r2 = 0;            ///< 1 − residual sum / Σ (data − mean)²
     double rmse = 0;          ///< sqrt(residual sum / n)
     double reduced_chi2 = 0;  ///< residual sum / (n − p)
-    double aicc = 0;          ///< n ln(residual sum / n) + 2K + 2K(K+1)/(n−K−1), K = p + 1; infinite when n ≤ K+1
+    double aicc = 0;  ///< n ln(residual sum / n) + 2K + 2K(K+1)/(n−K−1), K = p + 1; infinite when n ≤ K+1
 };
 
 /// Levenberg–Marquardt with the scaling of Moré, from every start.
