@@ -6,6 +6,16 @@
 namespace drysheet {
 namespace {
 
+WaterActivity activity_at(MoistureDry limit_db, IsothermModel model, std::span<const double> parameters,
+                          Temperature temp) {
+    try {
+        return water_activity(model, limit_db, parameters, temp);
+    } catch (const OutOfRange& refused) {
+        if (refused.argument() != "moisture_db") throw;
+        throw OutOfRange("limit_db", "is above the moisture of this isotherm at a water activity of 1");
+    }
+}
+
 /// What a film of permeance 1 must have passed, vapour pressure × time × area, for the food to reach its limit:
 /// ms / ps ∫ dX / (rh − aw(X)).
 auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,
@@ -13,7 +23,7 @@ auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry li
     const double X0 = start_db.value(), Xc = limit_db.value();
     if (!(Xc > X0)) throw BadInput("limit_db", "is not above start_db ({})", {amount(start_db)});
     const auto aw = [&](double X) { return water_activity(model, MoistureDry(X), parameters, temp).value(); };
-    const WaterActivity at_limit(aw(Xc));
+    const WaterActivity at_limit = activity_at(limit_db, model, parameters, temp);
     if (!(at_limit.value() < rh.value()))
         throw BadInput("limit_db", "is never reached: its water activity {} is not below the store's humidity {}",
                        {amount(at_limit), amount(rh)});

@@ -128,10 +128,10 @@ Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses
         if (sieve.opening == 0) break;
         kept += sieve.mass;
         const double passes = 1 - kept / W;
+        if (std::abs(wanted - passes) <= 1e-12) return from_si<Length>(sieve.opening);
         if (above == 0 && wanted > passes)
             throw OutOfRange("passing", "is above {}, the fraction that passes the largest sieve",
                              {amount(Fraction(std::clamp(passes, 0.0, 1.0)))});
-        if (wanted == passes) return from_si<Length>(sieve.opening);
         if (wanted > passes) {
             const double share = (wanted - passes) / (above_passes - passes);
             return from_si<Length>(sieve.opening * std::pow(above / sieve.opening, share));
