@@ -62,6 +62,7 @@ struct IsothermFit {
     double deviation = 0;  ///< mean of |X − fitted X| / X
     double aicc = 0;
     std::size_t points = 0;
+    IsothermModel model{};
 };
 
 /// Fits an isotherm. minimum of Σ (X − f(aw, parameters[, t]))²
@@ -72,7 +73,8 @@ struct IsothermFit {
 /// the points do not determine the parameters.
 /// Source: least squares on moisture as recommended by van den Berg & Bruin (1981); numerics: core/numeric/fit.hpp.
 IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> activities,
-                         std::span<const MoistureDry> moistures, std::span<const Temperature> temps = {});
+                         std::span<const MoistureDry> moistures,
+                         std::optional<std::span<const Temperature>> temps = {});
 
 /// Net isosteric heat of sorption per kg of water from the water activities at one moisture and two temperatures.
 /// q = (R/M) ln(aw2/aw1) / (1/T1 − 1/T2)

@@ -164,8 +164,9 @@ Points checked_points(IsothermModel model, std::span<const WaterActivity> activi
 }  // namespace
 
 IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> activities,
-                         std::span<const MoistureDry> moistures, std::span<const Temperature> temps) {
-    const Points d = checked_points(model, activities, moistures, temps);
+                         std::span<const MoistureDry> moistures,
+                         std::optional<std::span<const Temperature>> temps) {
+    const Points d = checked_points(model, activities, moistures, temps.value_or(std::span<const Temperature>{}));
     const std::size_t n = info(model).parameters.size();
     const auto formula = n == 2 ? model_of<2>(model, d) : n == 3 ? model_of<3>(model, d) : model_of<4>(model, d);
     numeric::FitProblem problem{.argument = "moistures", .data = d.X, .model = formula};
@@ -180,7 +181,8 @@ IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> act
                        .r2 = fit.r2,
                        .rmse = fit.rmse,
                        .aicc = fit.aicc,
-                       .points = fit.points};
+                       .points = fit.points,
+                       .model = model};
     std::vector<double> slope(n);
     for (std::size_t i = 0; i < d.X.size(); ++i)
         result.deviation += std::abs(1 - formula(i, fit.parameters, slope) / d.X[i]) / static_cast<double>(d.X.size());

@@ -1,4 +1,4 @@
-// Comparisons that fail on NaN, and refusals that must name their argument.
+// What the tests of the core share.
 #pragma once
 
 #include <gtest/gtest.h>
@@ -9,48 +9,66 @@
 #include <string>
 #include <vector>
 
-#include "core/error.hpp"
+#include "core/quantity.hpp"
 
-namespace drysheet::testing {
+namespace drysheet::test {
 
-/// |got − expected| ≤ relative · |expected|
-inline ::testing::AssertionResult near(double got, double expected, double relative) {
-    if (std::abs(got - expected) <= relative * std::abs(expected)) return ::testing::AssertionSuccess();
-    return ::testing::AssertionFailure() << got << " is not " << expected << " within " << relative << " relative";
+inline Mass kg(double x) { return from_si<Mass>(x); }
+inline Mass grams(double x) { return from_si<Mass>(x / 1000); }
+inline MoistureWet wb(double x) { return MoistureWet(x); }
+inline MoistureDry db(double x) { return MoistureDry(x); }
+
+/// |got - wanted| <= tolerance · |wanted|, or tolerance itself where 0 is wanted. NaN fails.
+inline testing::AssertionResult near(double got, double wanted, double tolerance) {
+    const double allowed = wanted == 0 ? tolerance : tolerance * std::abs(wanted);
+    if (std::abs(got - wanted) <= allowed) return testing::AssertionSuccess();
+    std::ostringstream text;
+    text.precision(17);
+    text << "got " << got << ", wanted " << wanted << ", off by " << got - wanted << ", allowed " << allowed;
+    return testing::AssertionFailure() << text.str();
 }
-/// |got − expected| ≤ absolute
-inline ::testing::AssertionResult within(double got, double expected, double absolute) {
-    if (std::abs(got - expected) <= absolute) return ::testing::AssertionSuccess();
-    return ::testing::AssertionFailure() << got << " is not " << expected << " within " << absolute;
+template <PhysicalValue T>
+requires(!std::same_as<T, double>) testing::AssertionResult
+    near(const T& got, double wanted_si, double tolerance) {
+    return near(to_si(got), wanted_si, tolerance);
 }
-/// The call is refused with E, naming the argument.
-template <class E, class F>
-::testing::AssertionResult refuses(F call, std::string_view argument) {
+
+/// |got - wanted| <= tolerance, in the unit of the numbers. NaN fails.
+inline testing::AssertionResult within(double got, double wanted, double tolerance) {
+    if (std::abs(got - wanted) <= tolerance) return testing::AssertionSuccess();
+    return testing::AssertionFailure() << "got " << got << ", wanted " << wanted << ", allowed " << tolerance;
+}
+
+/// The argument that a refusal of this type names; "not refused" or "other exception" otherwise.
+template <class Exception, class Call>
+std::string refused(Call call) {
     try {
         (void)call();
-    } catch (const E& refused) {
-        if (refused.argument() == argument) return ::testing::AssertionSuccess();
-        return ::testing::AssertionFailure() << "names " << refused.argument() << ", not " << argument;
-    } catch (const std::exception& other) {
-        return ::testing::AssertionFailure() << "refused otherwise: " << other.what();
+    } catch (const Exception& refusal) {
+        return std::string(refusal.argument());
+    } catch (const std::exception&) {
+        return "other exception";
     }
-    return ::testing::AssertionFailure() << "was not refused";
+    return "not refused";
+}
+template <class Call>
+std::string bad_input(Call call) {
+    return refused<BadInput>(call);
 }
 
-/// The rows of a reference file without its `#` lines, cells as text; an empty last cell is kept.
-inline std::vector<std::vector<std::string>> reference_rows(const std::string& name) {
+/// The rows of a reference file, split at the separator; lines starting with # are left out.
+inline std::vector<std::vector<std::string>> reference(const std::string& name, char separator) {
     std::ifstream file(std::string(DRYSHEET_REFERENCE) + "/" + name);
     EXPECT_TRUE(file.is_open()) << name;
     std::vector<std::vector<std::string>> rows;
     for (std::string line; std::getline(file, line);) {
         if (line.empty() || line.front() == '#') continue;
         std::vector<std::string> cells;
-        std::stringstream in(line);
-        for (std::string cell; std::getline(in, cell, ',');) cells.push_back(cell);
+        std::istringstream cut(line);
+        for (std::string cell; std::getline(cut, cell, separator);) cells.push_back(cell);
         rows.push_back(cells);
     }
-    EXPECT_GT(rows.size(), 1U) << name;
     return rows;
 }
 
-}  // namespace drysheet::testing
+}  // namespace drysheet::test

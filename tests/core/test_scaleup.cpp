@@ -1,13 +1,13 @@
 // Loads and counts: rounding up and down right at exact multiples.
 #include "core/scaleup.hpp"
 
-#include "tests/core/near.hpp"
+#include "near.hpp"
 
 namespace drysheet {
 namespace {
 
-using testing::near;
-using testing::refuses;
+using test::near;
+using test::refused;
 
 Mass kg(double x) { return from_si<Mass>(x); }
 Area m2(double x) { return from_si<Area>(x); }
@@ -36,14 +36,14 @@ TEST(Scaleup, exact_multiples_are_not_rounded_away) {
 }
 
 TEST(Scaleup, refusals) {
-    EXPECT_TRUE(refuses<BadInput>([] { return tray_load(kg(3), m2(0)); }, "area"));
-    EXPECT_TRUE(refuses<BadInput>([] { return trays_for(kg(3), load(0), m2(1)); }, "load"));
-    EXPECT_TRUE(refuses<BadInput>([] { return trays_for(kg(3), load(1), m2(0)); }, "tray_area"));
-    EXPECT_TRUE(refuses<BadInput>([] { return batches_for(kg(3), kg(0)); }, "per_batch"));
-    EXPECT_TRUE(refuses<BadInput>([] { return daily_output(kg(3), h(0), h(1), h(8)); }, "drying_time"));
-    EXPECT_TRUE(refuses<BadInput>([] { return daily_output(kg(3), h(8), h(-1), h(8)); }, "turnaround"));
-    EXPECT_TRUE(refuses<BadInput>([] { return daily_output(kg(3), h(8), h(1), h(25)); }, "hours_per_day"));
-    EXPECT_TRUE(refuses<BadInput>([] { return daily_output(kg(3), h(8), h(1), h(8.5)); }, "hours_per_day"));
+    EXPECT_EQ(refused<BadInput>([] { return tray_load(kg(3), m2(0)); }), "area");
+    EXPECT_EQ(refused<BadInput>([] { return trays_for(kg(3), load(0), m2(1)); }), "load");
+    EXPECT_EQ(refused<BadInput>([] { return trays_for(kg(3), load(1), m2(0)); }), "tray_area");
+    EXPECT_EQ(refused<BadInput>([] { return batches_for(kg(3), kg(0)); }), "per_batch");
+    EXPECT_EQ(refused<BadInput>([] { return daily_output(kg(3), h(0), h(1), h(8)); }), "drying_time");
+    EXPECT_EQ(refused<BadInput>([] { return daily_output(kg(3), h(8), h(-1), h(8)); }), "turnaround");
+    EXPECT_EQ(refused<BadInput>([] { return daily_output(kg(3), h(8), h(1), h(25)); }), "hours_per_day");
+    EXPECT_EQ(refused<BadInput>([] { return daily_output(kg(3), h(8), h(1), h(8.5)); }), "hours_per_day");
 }
 
 }  // namespace
