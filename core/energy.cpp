@@ -14,9 +14,10 @@ HeatCapacity food_heat(Fraction water, Fraction protein, Fraction fat, Fraction 
                        Fraction ash, Temperature temp) {
     const struct {
         double x, a, b, c;
-    } parts[] = {{water.value(), 4.1762, -9.0864e-5, 5.4731e-6},        {protein.value(), 2.0082, 1.2089e-3, -1.3129e-6},
-                 {fat.value(), 1.9842, 1.4733e-3, -4.8008e-6},          {carbohydrate.value(), 1.5488, 1.9625e-3, -5.9399e-6},
-                 {fibre.value(), 1.8459, 1.8306e-3, -4.6509e-6},        {ash.value(), 1.0926, 1.8896e-3, -3.6817e-6}};
+    } parts[] = {
+        {water.value(), 4.1762, -9.0864e-5, 5.4731e-6}, {protein.value(), 2.0082, 1.2089e-3, -1.3129e-6},
+        {fat.value(), 1.9842, 1.4733e-3, -4.8008e-6},   {carbohydrate.value(), 1.5488, 1.9625e-3, -5.9399e-6},
+        {fibre.value(), 1.8459, 1.8306e-3, -4.6509e-6}, {ash.value(), 1.0926, 1.8896e-3, -3.6817e-6}};
     const double t = to_si(temp) - 273.15;
     if (!(t >= 0 && t <= 150))
         throw OutOfRange("temp", "is outside {} to {}",
@@ -31,12 +32,14 @@ HeatCapacity food_heat(Fraction water, Fraction protein, Fraction fat, Fraction 
     return from_si<HeatCapacity>(1000 * cp);
 }
 
-Energy heat_demand(Mass fresh, MoistureWet start, MoistureWet final, Temperature feed_temp, Temperature dryer_temp) {
+Energy heat_demand(Mass fresh, MoistureWet start, MoistureWet final, Temperature feed_temp,
+                   Temperature dryer_temp) {
     const Temperature freezing = from_si<Temperature>(273.15);
     if (final > start) throw BadInput("final", "is above the start moisture {}", {amount(start)});
     if (feed_temp < freezing) throw OutOfRange("feed_temp", "is below {}", {amount(freezing)});
     const TemperatureDifference rise = dryer_temp - feed_temp;
-    if (to_si(rise) < 0) throw BadInput("dryer_temp", "is below the feed temperature {}", {amount(feed_temp)});
+    if (to_si(rise) < 0)
+        throw BadInput("dryer_temp", "is below the feed temperature {}", {amount(feed_temp)});
     const Mass water = fresh * ((start.value() - final.value()) / (1 - final.value()));
     return fresh * specific_heat(start) * rise + water * latent_heat(dryer_temp);
 }

@@ -16,8 +16,8 @@ WaterActivity activity_at(MoistureDry limit_db, IsothermModel model, std::span<c
     }
 }
 
-/// What a film of permeance 1 must have passed, vapour pressure × time × area, for the food to reach its limit:
-/// ms / ps ∫ dX / (rh − aw(X)).
+/// What a film of permeance 1 must have passed, vapour pressure × time × area, for the food to reach its
+/// limit: ms / ps ∫ dX / (rh − aw(X)).
 auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,
                                std::span<const double> parameters, Temperature temp, RelativeHumidity rh) {
     const double X0 = start_db.value(), Xc = limit_db.value();
@@ -25,7 +25,8 @@ auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry li
     const auto aw = [&](double X) { return water_activity(model, MoistureDry(X), parameters, temp).value(); };
     const WaterActivity at_limit = activity_at(limit_db, model, parameters, temp);
     if (!(at_limit.value() < rh.value()))
-        throw BadInput("limit_db", "is never reached: its water activity {} is not below the store's humidity {}",
+        throw BadInput("limit_db",
+                       "is never reached: its water activity {} is not below the store's humidity {}",
                        {amount(at_limit), amount(rh)});
     const double integral = numeric::integrate([&](double X) { return 1 / (rh.value() - aw(X)); }, X0, Xc);
     return solids * integral / saturation_pressure(temp);
@@ -48,7 +49,8 @@ Time shelf_time(Mass solids, MoistureDry start_db, MoistureDry limit_db, Isother
                 RelativeHumidity rh) {
     must_be_positive(area, "area");
     must_be_positive(permeance, "permeance");
-    return uptake_over_driving_force(solids, start_db, limit_db, model, parameters, temp, rh) / (permeance * area);
+    return uptake_over_driving_force(solids, start_db, limit_db, model, parameters, temp, rh) /
+           (permeance * area);
 }
 
 Permeance barrier_for(Time days, Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,

@@ -29,8 +29,9 @@ struct Sieve {
 /// Largest opening first, the pan last.
 std::vector<Sieve> sieves(std::span<const Length> openings, std::span<const Mass> masses) {
     if (openings.size() != masses.size())
-        throw BadInput("masses", "are {} rows beside {} openings",
-                       {amount(static_cast<double>(masses.size())), amount(static_cast<double>(openings.size()))});
+        throw BadInput(
+            "masses", "are {} rows beside {} openings",
+            {amount(static_cast<double>(masses.size())), amount(static_cast<double>(openings.size()))});
     std::vector<Sieve> stack;
     stack.reserve(openings.size());
     for (std::size_t i = 0; i < openings.size(); ++i) {
@@ -62,15 +63,16 @@ Temperature glass_point(MoistureWet moisture, Temperature tg_solids, double k, T
     return from_si<Temperature>((w1 * kelvin(tg_solids) + k * w2 * kelvin(tg_water)) / (w1 + k * w2));
 }
 
-MoistureWet caking_moisture(Temperature store_temp, Temperature tg_solids, double k, TemperatureDifference margin,
-                            Temperature tg_water) {
+MoistureWet caking_moisture(Temperature store_temp, Temperature tg_solids, double k,
+                            TemperatureDifference margin, Temperature tg_water) {
     check_gordon_taylor(tg_solids, k, tg_water);
     const double T = kelvin(store_temp) + to_si(margin), Tg1 = kelvin(tg_solids), Tg2 = kelvin(tg_water);
     if (!(T <= Tg1))
         throw BadInput("store_temp", "with the margin is above tg_solids ({}): sticky even when bone dry",
                        {amount(tg_solids)});
     if (!(T > Tg2))
-        throw BadInput("store_temp", "with the margin is not above tg_water ({}): no moisture is sticky there",
+        throw BadInput("store_temp",
+                       "with the margin is not above tg_water ({}): no moisture is sticky there",
                        {amount(tg_water)});
     return MoistureWet((Tg1 - T) / ((Tg1 - T) + k * (T - Tg2)));
 }
@@ -86,8 +88,8 @@ Fraction carr_index(Density bulk, Density tapped) {
 }
 
 namespace {
-constexpr FlowClassInfo kFlowClasses[] = {{"excellent", 10}, {"good", 15},      {"fair", 20},
-                                          {"passable", 25},  {"poor", 31},      {"very poor", 37},
+constexpr FlowClassInfo kFlowClasses[] = {{"excellent", 10},       {"good", 15}, {"fair", 20},
+                                          {"passable", 25},        {"poor", 31}, {"very poor", 37},
                                           {"very, very poor", 100}};
 }
 

@@ -30,7 +30,8 @@ constexpr IsothermModelInfo kModels[] = {
 };
 
 void must_be_positive(double p) {
-    if (!(p > 0)) throw BadInput("parameters", "hold {}, where this model needs a number above 0", {amount(p)});
+    if (!(p > 0))
+        throw BadInput("parameters", "hold {}, where this model needs a number above 0", {amount(p)});
 }
 
 /// Parameters that passed the model's own conditions, and the temperature in °C where the model uses one.
@@ -42,10 +43,12 @@ struct Checked {
 Checked checked(IsothermModel model, std::span<const double> p, std::optional<Temperature> temp) {
     const IsothermModelInfo& about = info(model);
     if (p.size() != about.parameters.size())
-        throw BadInput("parameters", "are {} numbers, where this model has {}",
-                       {amount(static_cast<double>(p.size())), amount(static_cast<double>(about.parameters.size()))});
+        throw BadInput(
+            "parameters", "are {} numbers, where this model has {}",
+            {amount(static_cast<double>(p.size())), amount(static_cast<double>(about.parameters.size()))});
     for (const double value : p)
-        if (!std::isfinite(value)) throw BadInput("parameters", "hold {}, which is no number", {amount(value)});
+        if (!std::isfinite(value))
+            throw BadInput("parameters", "hold {}, which is no number", {amount(value)});
     Checked c{p};
     if (about.needs_temperature) {
         if (!temp) throw BadInput("temp", "is missing: this model depends on temperature");
@@ -75,7 +78,8 @@ Checked checked(IsothermModel model, std::span<const double> p, std::optional<Te
     return c;
 }
 
-/// The root 0 ≤ u < 1 of (C − 1) u² + b u − 1 = 0, with b = Xm C / X − (C − 2), by the form without cancellation.
+/// The root 0 ≤ u < 1 of (C − 1) u² + b u − 1 = 0, with b = Xm C / X − (C − 2), by the form without
+/// cancellation.
 double gab_inverse(double X, double Xm, double C) {
     if (X == 0) return 0;
     const double b = Xm * C / X - (C - 2);
@@ -122,8 +126,8 @@ double activity_of(IsothermModel model, double X, const Checked& c) {
 std::span<const IsothermModelInfo> isotherm_models() { return kModels; }
 const IsothermModelInfo& info(IsothermModel model) { return kModels[static_cast<std::size_t>(model)]; }
 
-MoistureDry equilibrium_moisture(IsothermModel model, WaterActivity activity, std::span<const double> parameters,
-                                 std::optional<Temperature> temp) {
+MoistureDry equilibrium_moisture(IsothermModel model, WaterActivity activity,
+                                 std::span<const double> parameters, std::optional<Temperature> temp) {
     const Checked c = checked(model, parameters, temp);
     const double aw = activity.value();
     const bool gab = model == IsothermModel::gab;
@@ -157,15 +161,20 @@ SpecificEnergy isosteric_heat(WaterActivity activity1, Temperature temp1, WaterA
     if (activity2.value() == 0) throw BadInput("activity2", "must be above 0");
     const double T1 = to_si(temp1), T2 = to_si(temp2);
     if (T1 == T2) throw BadInput("temp2", "equals temp1: two different temperatures are needed");
-    return from_si<SpecificEnergy>(R / M * std::log(activity2.value() / activity1.value()) / (1 / T1 - 1 / T2));
+    return from_si<SpecificEnergy>(R / M * std::log(activity2.value() / activity1.value()) /
+                                   (1 / T1 - 1 / T2));
 }
 
 namespace {
 constexpr GrowthBandInfo kBands[] = {
-    {0.00, GrowthBand::none},          {0.60, GrowthBand::osmophilic_yeasts},
-    {0.65, GrowthBand::xerophilic_moulds}, {0.75, GrowthBand::halophilic_bacteria},
-    {0.80, GrowthBand::most_moulds},   {0.87, GrowthBand::many_yeasts},
-    {0.91, GrowthBand::many_bacteria}, {0.95, GrowthBand::spoilage_bacteria},
+    {0.00, GrowthBand::none},
+    {0.60, GrowthBand::osmophilic_yeasts},
+    {0.65, GrowthBand::xerophilic_moulds},
+    {0.75, GrowthBand::halophilic_bacteria},
+    {0.80, GrowthBand::most_moulds},
+    {0.87, GrowthBand::many_yeasts},
+    {0.91, GrowthBand::many_bacteria},
+    {0.95, GrowthBand::spoilage_bacteria},
 };
 }
 

@@ -35,7 +35,8 @@ struct Points {
 
 using Starts = std::vector<std::vector<double>>;
 
-/// Starting values from the points themselves: every model is a straight line once its curved parameters are set.
+/// Starting values from the points themselves: every model is a straight line once its curved parameters are
+/// set.
 Starts starts(IsothermModel model, const Points& d) {
     using Line2 = std::array<double, 2>;
     using Line3 = std::array<double, 3>;
@@ -86,21 +87,24 @@ Starts starts(IsothermModel model, const Points& d) {
             break;
         case IsothermModel::modified_henderson:
             for (const double C : {20.0, 60.0, 200.0}) {
-                const auto [c, s] = d.line<3>(
-                    [&](std::size_t i) -> Line3 { return {M(i), 1, dry(i) - std::log(d.t[i] + C)}; });
+                const auto [c, s] = d.line<3>([&](std::size_t i) -> Line3 {
+                    return {M(i), 1, dry(i) - std::log(d.t[i] + C)};
+                });
                 all.push_back({std::exp(-c / s), 1 / s, C});
             }
             break;
         case IsothermModel::modified_chung_pfost:
             for (const double C : {20.0, 60.0, 200.0}) {
-                const auto [c, s] = d.line<3>(
-                    [&](std::size_t i) -> Line3 { return {100 * d.X[i], 1, -wet(i) - std::log(d.t[i] + C)}; });
+                const auto [c, s] = d.line<3>([&](std::size_t i) -> Line3 {
+                    return {100 * d.X[i], 1, -wet(i) - std::log(d.t[i] + C)};
+                });
                 all.push_back({std::exp(c / s), 1 / s, C});
             }
             break;
         case IsothermModel::modified_halsey: {
-            const auto [c, e, s] =
-                d.line<4>([&](std::size_t i) -> std::array<double, 4> { return {M(i), 1, d.t[i], -wet(i)}; });
+            const auto [c, e, s] = d.line<4>([&](std::size_t i) -> std::array<double, 4> {
+                return {M(i), 1, d.t[i], -wet(i)};
+            });
             all.push_back({c / s, e / s, 1 / s});
             break;
         }
@@ -121,7 +125,8 @@ Starts starts(IsothermModel model, const Points& d) {
 bool free_sign(IsothermModel model, std::size_t k) {
     return (model == IsothermModel::modified_halsey && k < 2) ||
            (model == IsothermModel::modified_oswin && k < 2) ||
-           ((model == IsothermModel::modified_henderson || model == IsothermModel::modified_chung_pfost) && k == 2);
+           ((model == IsothermModel::modified_henderson || model == IsothermModel::modified_chung_pfost) &&
+            k == 2);
 }
 
 template <std::size_t N>
@@ -142,7 +147,8 @@ Points checked_points(IsothermModel model, std::span<const WaterActivity> activi
                        {rows(moistures.size()), rows(activities.size())});
     const bool by_temperature = info(model).needs_temperature;
     if (by_temperature && temps.size() != activities.size())
-        throw BadInput("temps", "are {} rows beside {} activities: this model needs the temperature of every point",
+        throw BadInput("temps",
+                       "are {} rows beside {} activities: this model needs the temperature of every point",
                        {rows(temps.size()), rows(activities.size())});
     Points d;
     bool spread = false;
@@ -166,11 +172,15 @@ Points checked_points(IsothermModel model, std::span<const WaterActivity> activi
 IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> activities,
                          std::span<const MoistureDry> moistures,
                          std::optional<std::span<const Temperature>> temps) {
-    const Points d = checked_points(model, activities, moistures, temps.value_or(std::span<const Temperature>{}));
+    const Points d =
+        checked_points(model, activities, moistures, temps.value_or(std::span<const Temperature>{}));
     const std::size_t n = info(model).parameters.size();
-    const auto formula = n == 2 ? model_of<2>(model, d) : n == 3 ? model_of<3>(model, d) : model_of<4>(model, d);
+    const auto formula = n == 2   ? model_of<2>(model, d)
+                         : n == 3 ? model_of<3>(model, d)
+                                  : model_of<4>(model, d);
     numeric::FitProblem problem{.argument = "moistures", .data = d.X, .model = formula};
-    problem.starts = d.X.size() > n ? starts(model, d) : Starts{std::vector<double>(n)};  // too few: fit() refuses
+    problem.starts =
+        d.X.size() > n ? starts(model, d) : Starts{std::vector<double>(n)};  // too few: fit() refuses
     if (model == IsothermModel::peleg) {
         problem.low = {0, 0, 0, 1};
         problem.high = {HUGE_VAL, 1, HUGE_VAL, HUGE_VAL};
@@ -185,7 +195,8 @@ IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> act
                        .model = model};
     std::vector<double> slope(n);
     for (std::size_t i = 0; i < d.X.size(); ++i)
-        result.deviation += std::abs(1 - formula(i, fit.parameters, slope) / d.X[i]) / static_cast<double>(d.X.size());
+        result.deviation +=
+            std::abs(1 - formula(i, fit.parameters, slope) / d.X[i]) / static_cast<double>(d.X.size());
     return result;
 }
 

@@ -19,8 +19,8 @@ template <class P>
 auto moisture(IsothermModel model, double aw, double t, const P& p) {
     using T = std::remove_cvref_t<decltype(p[0])>;
     using std::exp, std::log, std::pow;
-    const T odds(aw / (1 - aw));                  // aw/(1 − aw)
-    const double dry = -std::log1p(-aw);          // −ln(1 − aw)
+    const T odds(aw / (1 - aw));                    // aw/(1 − aw)
+    const double dry = -std::log1p(-aw);            // −ln(1 − aw)
     const double wet = aw > 0 ? -std::log(aw) : 0;  // −ln aw
     switch (model) {
         case IsothermModel::gab:

@@ -8,8 +8,9 @@
 
 namespace drysheet::numeric {
 
-/// ∫ f(x) dx from a to b, a < b, by tanh-sinh quadrature (at most 15 halvings of the step, to 1e-10 relative).
-/// Throws NoConvergence, naming no argument, where the estimated error stays above 1e-7 of the value.
+/// ∫ f(x) dx from a to b, a < b, by tanh-sinh quadrature (at most 15 halvings of the step, to 1e-10
+/// relative). Throws NoConvergence, naming no argument, where the estimated error stays above 1e-7 of the
+/// value.
 template <class F>
 double integrate(F f, double a, double b) {
     double error = 0, l1 = 0;

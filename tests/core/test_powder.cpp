@@ -1,9 +1,9 @@
-// Glass transition, flow scale and sieve statistics against published constants, the printed scale and closed forms.
-#include "core/powder.hpp"
-
+// Glass transition, flow scale and sieve statistics against published constants, the printed scale and closed
+// forms.
 #include <cmath>
 #include <map>
 
+#include "core/powder.hpp"
 #include "near.hpp"
 
 namespace drysheet {
@@ -20,11 +20,13 @@ TemperatureDifference kelvin(double dt) { return from_si<TemperatureDifference>(
 Density density(double x) { return from_si<Density>(x); }
 
 TEST(GlassPoint, worked_by_hand) {
-    // Sucrose (Roos 1993: 62 °C, k 5.42) at 5 %: (0.95·62 + 5.42·0.05·(−135)) / (0.95 + 5.42·0.05) = 22.315/1.221
+    // Sucrose (Roos 1993: 62 °C, k 5.42) at 5 %: (0.95·62 + 5.42·0.05·(−135)) / (0.95 + 5.42·0.05)
+    // = 22.315/1.221
     EXPECT_TRUE(within(in_celsius(glass_point(MoistureWet(0.05), celsius(62), 5.42)), 22.315 / 1.221, 1e-9));
     // The same in kelvin and with another glass of water: 136 K is in use too.
     const double k = 5.42, mixed = (0.95 * 335.15 + k * 0.05 * 136) / (0.95 + k * 0.05);
-    EXPECT_TRUE(near(to_si(glass_point(MoistureWet(0.05), celsius(62), k, from_si<Temperature>(136))), mixed, 1e-13));
+    EXPECT_TRUE(
+        near(to_si(glass_point(MoistureWet(0.05), celsius(62), k, from_si<Temperature>(136))), mixed, 1e-13));
 }
 
 TEST(GlassPoint, sugars) {
@@ -37,14 +39,17 @@ TEST(GlassPoint, sugars) {
         }
         // Limits: dry solids, and nothing but water.
         EXPECT_TRUE(within(in_celsius(glass_point(MoistureWet(0), celsius(tg), k)), tg, 1e-9)) << rows[r][0];
-        EXPECT_TRUE(within(in_celsius(glass_point(MoistureWet(1 - 1e-12), celsius(tg), k)), -135, 1e-6)) << rows[r][0];
+        EXPECT_TRUE(within(in_celsius(glass_point(MoistureWet(1 - 1e-12), celsius(tg), k)), -135, 1e-6))
+            << rows[r][0];
         double before = tg + 1;
         for (double w = 0; w < 0.5; w += 0.05) {
             const double point = in_celsius(glass_point(MoistureWet(w), celsius(tg), k));
             EXPECT_LT(point, before);  // water plasticises
             before = point;
-            EXPECT_TRUE(within(caking_moisture(celsius(point), celsius(tg), k).value(), w, 1e-12)) << rows[r][0];
-            EXPECT_TRUE(within(caking_moisture(celsius(point - 10), celsius(tg), k, kelvin(10)).value(), w, 1e-12));
+            EXPECT_TRUE(within(caking_moisture(celsius(point), celsius(tg), k).value(), w, 1e-12))
+                << rows[r][0];
+            EXPECT_TRUE(
+                within(caking_moisture(celsius(point - 10), celsius(tg), k, kelvin(10)).value(), w, 1e-12));
         }
     }
 }
@@ -62,7 +67,8 @@ TEST(CakingMoisture, margin_and_limits) {
     EXPECT_EQ(refused<BadInput>(at(55, 10)), "store_temp");
     EXPECT_EQ(refused<BadInput>(at(-135, 0)), "store_temp");
     EXPECT_EQ(refused<BadInput>([] { return glass_point(MoistureWet(0.05), celsius(62), 0); }), "k");
-    EXPECT_EQ(refused<BadInput>([] { return glass_point(MoistureWet(0.05), celsius(62), std::nan("")); }), "k");
+    EXPECT_EQ(refused<BadInput>([] { return glass_point(MoistureWet(0.05), celsius(62), std::nan("")); }),
+              "k");
     EXPECT_EQ(refused<BadInput>([] { return glass_point(MoistureWet(0.05), celsius(-140), 5); }), "tg_water");
 }
 
@@ -81,16 +87,16 @@ TEST(Flow, indices) {
 TEST(Flow, scale_of_the_pharmacopoeia) {
     // USP <1174>, Table 2: the printed limits of the compressibility index, in whole percent …
     using enum FlowClass;
-    const std::map<FlowClass, std::pair<int, int>> printed{{excellent, {0, 10}},  {good, {11, 15}},
-                                                           {fair, {16, 20}},      {passable, {21, 25}},
-                                                           {poor, {26, 31}},      {very_poor, {32, 37}},
-                                                           {very_very_poor, {39, 100}}};
+    const std::map<FlowClass, std::pair<int, int>> printed{
+        {excellent, {0, 10}}, {good, {11, 15}},      {fair, {16, 20}},           {passable, {21, 25}},
+        {poor, {26, 31}},     {very_poor, {32, 37}}, {very_very_poor, {39, 100}}};
     for (const auto& [flow, limits] : printed)
         for (int percent = limits.first; percent <= limits.second; ++percent)
             EXPECT_EQ(flow_class(Fraction(percent / 100.0)), flow) << percent;
     // … and Hausner ratios from the middle of each printed range.
-    const std::map<double, FlowClass> ratios{{1.05, excellent}, {1.15, good},      {1.22, fair},          {1.30, passable},
-                                             {1.40, poor},      {1.52, very_poor}, {1.70, very_very_poor}};
+    const std::map<double, FlowClass> ratios{{1.05, excellent},     {1.15, good}, {1.22, fair},
+                                             {1.30, passable},      {1.40, poor}, {1.52, very_poor},
+                                             {1.70, very_very_poor}};
     for (const auto& [ratio, flow] : ratios) EXPECT_EQ(flow_class(Fraction(1 - 1 / ratio)), flow) << ratio;
     // Our decision for what lies between the printed classes: the worse one.
     EXPECT_EQ(flow_class(Fraction(0.105)), good);
@@ -121,10 +127,11 @@ TEST(Sieves, closed_forms) {
     const auto two = sieve_mean(mm({2, 1, 0.5, 0}), grams({0, 50, 50, 0}));  // d = √2 and √0.5 mm
     EXPECT_TRUE(near(to_si(two.mean), 1e-3, 1e-13));
     EXPECT_TRUE(near(two.deviation, std::sqrt(2.0), 1e-13));
-    // The open ends are one step of √2: √(2·2√2) above, √(0.5·0.5/√2) in the pan. On the standard's own finest
-    // sieve of 53 µm that is a pan of 37 µm, as the standard has it (from memory).
+    // The open ends are one step of √2: √(2·2√2) above, √(0.5·0.5/√2) in the pan. On the standard's own
+    // finest sieve of 53 µm that is a pan of 37 µm, as the standard has it (from memory).
     EXPECT_TRUE(near(to_si(sieve_mean(mm({2, 0}), grams({5, 0})).mean), 2e-3 * std::pow(2.0, 0.25), 1e-13));
-    EXPECT_TRUE(near(to_si(sieve_mean(mm({0.053, 0}), grams({0, 5})).mean), std::sqrt(53e-6 * 37.48e-6), 1e-4));
+    EXPECT_TRUE(
+        near(to_si(sieve_mean(mm({0.053, 0}), grams({0, 5})).mean), std::sqrt(53e-6 * 37.48e-6), 1e-4));
 }
 
 TEST(Sieves, order_and_unit_do_not_matter) {
@@ -139,7 +146,9 @@ TEST(Sieves, order_and_unit_do_not_matter) {
 TEST(Sieves, a_lognormal_powder_gives_back_its_own_numbers) {
     // Masses of a log-normal powder on close sieves (step 2 %): median 0.6 mm, geometric deviation 1.8.
     const double median = 0.6e-3, sigma = std::log(1.8);
-    const auto below = [&](double d) { return 0.5 * std::erfc(-std::log(d / median) / sigma / std::sqrt(2.0)); };
+    const auto below = [&](double d) {
+        return 0.5 * std::erfc(-std::log(d / median) / sigma / std::sqrt(2.0));
+    };
     std::vector<Length> openings{from_si<Length>(0)};
     std::vector<Mass> masses{from_si<Mass>(below(1e-5))};
     for (double d = 1e-5; d < 0.05; d *= 1.02) {

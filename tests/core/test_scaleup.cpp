@@ -1,6 +1,5 @@
 // Loads and counts: rounding up and down right at exact multiples.
 #include "core/scaleup.hpp"
-
 #include "near.hpp"
 
 namespace drysheet {
@@ -15,15 +14,16 @@ ArealLoad load(double x) { return from_si<ArealLoad>(x); }
 Time h(double x) { return from_si<Time>(3600 * x); }
 
 TEST(Scaleup, by_hand) {
-    EXPECT_TRUE(near(to_si(tray_load(kg(3), m2(0.6))), 5, 1e-14));            // 3 ÷ 0.6
-    EXPECT_EQ(trays_for(kg(12), load(2.5), m2(0.4)), 12);                     // 12 ÷ (2.5·0.4)
-    EXPECT_EQ(trays_for(kg(12.001), load(2.5), m2(0.4)), 13);                 // a gram too much
+    EXPECT_TRUE(near(to_si(tray_load(kg(3), m2(0.6))), 5, 1e-14));  // 3 ÷ 0.6
+    EXPECT_EQ(trays_for(kg(12), load(2.5), m2(0.4)), 12);           // 12 ÷ (2.5·0.4)
+    EXPECT_EQ(trays_for(kg(12.001), load(2.5), m2(0.4)), 13);       // a gram too much
     EXPECT_EQ(trays_for(kg(0), load(2.5), m2(0.4)), 0);
-    EXPECT_EQ(batches_for(kg(100), kg(8)), 13);                               // 12.5
-    EXPECT_EQ(batches_for(kg(0.3), kg(0.1)), 3);                              // 0.3/0.1 is 2.9999999999999996
+    EXPECT_EQ(batches_for(kg(100), kg(8)), 13);   // 12.5
+    EXPECT_EQ(batches_for(kg(0.3), kg(0.1)), 3);  // 0.3/0.1 is 2.9999999999999996
     EXPECT_TRUE(near(to_si(daily_output(kg(2), h(7), h(1), h(24))) * 86400, 6, 1e-14));    // 3 batches
     EXPECT_TRUE(near(to_si(daily_output(kg(2), h(7.5), h(1), h(24))) * 86400, 4, 1e-14));  // 2.8 → 2 batches
-    EXPECT_TRUE(near(to_si(daily_output(kg(2), h(0.7), h(0.1), h(2.4))) * 86400, 6, 1e-14));  // 2.4/0.8 in floating point
+    EXPECT_TRUE(near(to_si(daily_output(kg(2), h(0.7), h(0.1), h(2.4))) * 86400, 6,
+                     1e-14));  // 2.4/0.8 in floating point
 }
 
 TEST(Scaleup, exact_multiples_are_not_rounded_away) {

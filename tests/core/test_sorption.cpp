@@ -1,9 +1,8 @@
 // Isotherms against published tables, in both directions; fits against SciPy and published constants.
-#include "core/sorption.hpp"
-
 #include <algorithm>
 #include <map>
 
+#include "core/sorption.hpp"
 #include "near.hpp"
 
 namespace drysheet {
@@ -26,7 +25,8 @@ Model model_called(std::string_view name) {
     return static_cast<Model>(found - isotherm_models().begin());
 }
 
-// ASAE D245.5 constants, from memory; the printed tables below confirm those of corn, soybean, rice and durum.
+// ASAE D245.5 constants, from memory; the printed tables below confirm those of corn, soybean, rice and
+// durum.
 const P kCornHenderson{8.6541e-5, 1.8634, 49.810}, kCornChungPfost{312.40, 0.16958, 30.205},
     kSoybean{2.87, -0.0054, 1.38}, kLongGrainRice{4.1276e-5, 2.1191, 49.828},
     kDurum{13.101, -0.052626, 2.9987};
@@ -36,9 +36,11 @@ TEST(Sorption, corn_of_the_grain_standard) {
     const auto rows = reference("grain_equilibrium_corn_wb.csv", ',');
     for (std::size_t r = 1; r < rows.size(); ++r)
         for (std::size_t c = 1; c < rows[r].size(); ++c) {
-            const auto x = equilibrium_moisture(Model::modified_henderson, WaterActivity(std::stod(rows[0][c]) / 100),
-                                                kCornHenderson, fahrenheit(std::stod(rows[r][0])));
-            EXPECT_TRUE(within(wet_percent(x), std::stod(rows[r][c]), 0.05)) << rows[r][0] << " F " << rows[0][c];
+            const auto x =
+                equilibrium_moisture(Model::modified_henderson, WaterActivity(std::stod(rows[0][c]) / 100),
+                                     kCornHenderson, fahrenheit(std::stod(rows[r][0])));
+            EXPECT_TRUE(within(wet_percent(x), std::stod(rows[r][c]), 0.05))
+                << rows[r][0] << " F " << rows[0][c];
         }
 }
 
@@ -60,27 +62,32 @@ TEST(Sorption, soybean_rice_and_durum_of_the_grain_standard) {
 
 TEST(Sorption, chung_pfost_and_henderson_agree_on_corn) {
     // ASAE D245.5: both forms fit corn. 16.30 % db at 25 °C and 70 %: from memory.
-    const auto chung = equilibrium_moisture(Model::modified_chung_pfost, WaterActivity(0.70), kCornChungPfost,
-                                            celsius(25));
+    const auto chung =
+        equilibrium_moisture(Model::modified_chung_pfost, WaterActivity(0.70), kCornChungPfost, celsius(25));
     EXPECT_TRUE(within(100 * chung.value(), 16.30, 0.005));
     for (const double aw : {0.5, 0.6, 0.7, 0.8}) {
-        const auto a = equilibrium_moisture(Model::modified_chung_pfost, WaterActivity(aw), kCornChungPfost, celsius(25));
-        const auto b = equilibrium_moisture(Model::modified_henderson, WaterActivity(aw), kCornHenderson, celsius(25));
+        const auto a = equilibrium_moisture(Model::modified_chung_pfost, WaterActivity(aw), kCornChungPfost,
+                                            celsius(25));
+        const auto b =
+            equilibrium_moisture(Model::modified_henderson, WaterActivity(aw), kCornHenderson, celsius(25));
         EXPECT_TRUE(within(a.value(), b.value(), 0.004)) << aw;
     }
 }
 
 TEST(Sorption, rival_models_fitted_to_one_product_agree) {
-    // Korean J. Food Preserv. 25(6):627 (2018), Table 1: four models of one measured isotherm. In mid range they
-    // must tell much the same; a swapped parameter would not.
+    // Korean J. Food Preserv. 25(6):627 (2018), Table 1: four models of one measured isotherm. In mid range
+    // they must tell much the same; a swapped parameter would not.
     const auto rows = reference("isotherm_parameters.csv", ',');
     for (std::size_t c = 2; c < rows[0].size(); ++c) {
         std::map<std::string, double> p;
-        for (std::size_t r = 1; r < rows.size(); ++r) p[rows[r][0] + " " + rows[r][1]] = std::stod(rows[r][c]);
+        for (std::size_t r = 1; r < rows.size(); ++r)
+            p[rows[r][0] + " " + rows[r][1]] = std::stod(rows[r][c]);
         const WaterActivity aw(0.5);
-        const double gab = equilibrium_moisture(Model::gab, aw, P{p["GAB m0"], p["GAB C"], p["GAB K"]}).value();
+        const double gab =
+            equilibrium_moisture(Model::gab, aw, P{p["GAB m0"], p["GAB C"], p["GAB K"]}).value();
         const double bet = equilibrium_moisture(Model::bet, aw, P{p["BET m0"], p["BET C"]}).value();
-        const double halsey = equilibrium_moisture(Model::halsey, aw, P{p["Halsey A"], p["Halsey B"]}).value();
+        const double halsey =
+            equilibrium_moisture(Model::halsey, aw, P{p["Halsey A"], p["Halsey B"]}).value();
         const double henderson =
             equilibrium_moisture(Model::henderson, aw, P{p["Henderson A"], p["Henderson B"]}).value();
         EXPECT_TRUE(near(bet, gab, 0.12)) << rows[0][c];
@@ -91,37 +98,50 @@ TEST(Sorption, rival_models_fitted_to_one_product_agree) {
 
 TEST(Sorption, by_hand) {
     // GAB 0.1, 10, 0.8 at 0.5: u = 0.4; 0.1·10·0.4 / (0.6·(0.6 + 4)) = 0.4/2.76
-    EXPECT_TRUE(near(equilibrium_moisture(Model::gab, WaterActivity(0.5), P{0.1, 10, 0.8}).value(), 0.4 / 2.76, 1e-14));
+    EXPECT_TRUE(near(equilibrium_moisture(Model::gab, WaterActivity(0.5), P{0.1, 10, 0.8}).value(),
+                     0.4 / 2.76, 1e-14));
     // BET 0.06, 20 at 0.25: 0.06·20·0.25 / (0.75·(0.75 + 5)) = 0.3/4.3125
-    EXPECT_TRUE(near(equilibrium_moisture(Model::bet, WaterActivity(0.25), P{0.06, 20}).value(), 0.3 / 4.3125, 1e-14));
+    EXPECT_TRUE(near(equilibrium_moisture(Model::bet, WaterActivity(0.25), P{0.06, 20}).value(), 0.3 / 4.3125,
+                     1e-14));
     // Oswin 0.12, 0.5 at 0.8: 0.12·√4
-    EXPECT_TRUE(near(equilibrium_moisture(Model::oswin, WaterActivity(0.8), P{0.12, 0.5}).value(), 0.24, 1e-14));
+    EXPECT_TRUE(
+        near(equilibrium_moisture(Model::oswin, WaterActivity(0.8), P{0.12, 0.5}).value(), 0.24, 1e-14));
     // Halsey a = 0.02, b = 2 at X = 0.1: aw = exp(−2)
-    EXPECT_TRUE(near(water_activity(Model::halsey, MoistureDry(0.1), P{0.02, 2}).value(), std::exp(-2.0), 1e-14));
+    EXPECT_TRUE(
+        near(water_activity(Model::halsey, MoistureDry(0.1), P{0.02, 2}).value(), std::exp(-2.0), 1e-14));
     // Henderson a = 30, b = 2 at X = 0.1: aw = 1 − exp(−0.3)
-    EXPECT_TRUE(near(water_activity(Model::henderson, MoistureDry(0.1), P{30, 2}).value(), 1 - std::exp(-0.3), 1e-14));
+    EXPECT_TRUE(near(water_activity(Model::henderson, MoistureDry(0.1), P{30, 2}).value(), 1 - std::exp(-0.3),
+                     1e-14));
     // Peleg 0.1, 0.5, 0.2, 4 at 0.25: 0.1·0.5 + 0.2/256
     EXPECT_TRUE(near(equilibrium_moisture(Model::peleg, WaterActivity(0.25), P{0.1, 0.5, 0.2, 4}).value(),
                      0.05 + 0.2 / 256, 1e-14));
     // GAB with K = 1 is BET; with C = 2 it is 2 Xm u / (1 − u²).
     EXPECT_TRUE(near(equilibrium_moisture(Model::gab, WaterActivity(0.3), P{0.06, 20, 1}).value(),
                      equilibrium_moisture(Model::bet, WaterActivity(0.3), P{0.06, 20}).value(), 1e-15));
-    EXPECT_TRUE(near(water_activity(Model::gab, MoistureDry(2 * 0.1 * 0.4 / (1 - 0.16)), P{0.1, 2, 0.8}).value(), 0.5,
-                     1e-14));
+    EXPECT_TRUE(
+        near(water_activity(Model::gab, MoistureDry(2 * 0.1 * 0.4 / (1 - 0.16)), P{0.1, 2, 0.8}).value(), 0.5,
+             1e-14));
 }
 
 struct Example {
     Model model;
     P parameters;
 };
-const std::vector<Example> kExamples{{Model::gab, {0.1, 10, 0.8}},       {Model::gab, {0.2, 11.84, 1.143}},
-                                     {Model::gab, {0.1, 0.5, 0.9}},      {Model::gab, {0.1, 1, 0.9}},
-                                     {Model::gab, {0.1, 2, 0.9}},        {Model::gab, {0.08, 500, 0.95}},
-                                     {Model::bet, {0.06, 20}},           {Model::oswin, {0.12, 0.5}},
-                                     {Model::halsey, {0.02, 2}},         {Model::henderson, {30, 2}},
-                                     {Model::peleg, {0.1, 0.5, 0.2, 4}}, {Model::modified_henderson, kCornHenderson},
+const std::vector<Example> kExamples{{Model::gab, {0.1, 10, 0.8}},
+                                     {Model::gab, {0.2, 11.84, 1.143}},
+                                     {Model::gab, {0.1, 0.5, 0.9}},
+                                     {Model::gab, {0.1, 1, 0.9}},
+                                     {Model::gab, {0.1, 2, 0.9}},
+                                     {Model::gab, {0.08, 500, 0.95}},
+                                     {Model::bet, {0.06, 20}},
+                                     {Model::oswin, {0.12, 0.5}},
+                                     {Model::halsey, {0.02, 2}},
+                                     {Model::henderson, {30, 2}},
+                                     {Model::peleg, {0.1, 0.5, 0.2, 4}},
+                                     {Model::modified_henderson, kCornHenderson},
                                      {Model::modified_chung_pfost, kCornChungPfost},
-                                     {Model::modified_halsey, kSoybean}, {Model::modified_oswin, kDurum}};
+                                     {Model::modified_halsey, kSoybean},
+                                     {Model::modified_oswin, kDurum}};
 
 TEST(Sorption, inverses_return_and_moisture_rises_with_activity) {
     for (const auto& [model, parameters] : kExamples) {
@@ -139,15 +159,19 @@ TEST(Sorption, inverses_return_and_moisture_rises_with_activity) {
 TEST(Sorption, dry_end) {
     for (const auto& [model, parameters] : kExamples) {
         if (model == Model::modified_chung_pfost) continue;
-        EXPECT_EQ(equilibrium_moisture(model, WaterActivity(0), parameters, celsius(25)).value(), 0) << info(model).name;
-        EXPECT_EQ(water_activity(model, MoistureDry(0), parameters, celsius(25)).value(), 0) << info(model).name;
+        EXPECT_EQ(equilibrium_moisture(model, WaterActivity(0), parameters, celsius(25)).value(), 0)
+            << info(model).name;
+        EXPECT_EQ(water_activity(model, MoistureDry(0), parameters, celsius(25)).value(), 0)
+            << info(model).name;
     }
     // Chung–Pfost has an activity of exp(−A/(t + C)) in bone-dry material and no moisture below that.
     const double lowest = std::exp(-312.40 / (25 + 30.205));
-    EXPECT_TRUE(near(water_activity(Model::modified_chung_pfost, MoistureDry(0), kCornChungPfost, celsius(25)).value(),
-                     lowest, 1e-13));
+    EXPECT_TRUE(near(
+        water_activity(Model::modified_chung_pfost, MoistureDry(0), kCornChungPfost, celsius(25)).value(),
+        lowest, 1e-13));
     const auto below = [&] {
-        return equilibrium_moisture(Model::modified_chung_pfost, WaterActivity(0.9 * lowest), kCornChungPfost, celsius(25));
+        return equilibrium_moisture(Model::modified_chung_pfost, WaterActivity(0.9 * lowest), kCornChungPfost,
+                                    celsius(25));
     };
     EXPECT_EQ(refused<OutOfRange>(below), "activity");
 }
@@ -188,7 +212,8 @@ TEST(Sorption, parameters_are_checked) {
     EXPECT_EQ(refused<BadInput>(with(Model::modified_henderson, kCornHenderson)), "temp");
     EXPECT_EQ(refused<OutOfRange>(with(Model::modified_henderson, kCornHenderson, celsius(-50))), "temp");
     EXPECT_EQ(refused<OutOfRange>(with(Model::modified_oswin, kDurum, celsius(250))), "temp");
-    EXPECT_EQ(refused<BadInput>(with(Model::modified_halsey, {2.87, -0.0054, -1.38}, celsius(25))), "parameters");
+    EXPECT_EQ(refused<BadInput>(with(Model::modified_halsey, {2.87, -0.0054, -1.38}, celsius(25))),
+              "parameters");
 }
 
 TEST(Sorption, isosteric_heat) {
@@ -196,10 +221,15 @@ TEST(Sorption, isosteric_heat) {
     // 1/298.15 − 1/318.15 = 2.108466e-4 → 399 083 J/kg
     const auto q = isosteric_heat(WaterActivity(0.5), celsius(25), WaterActivity(0.6), celsius(45));
     EXPECT_TRUE(near(to_si(q), 399083, 1e-4));
-    EXPECT_EQ(to_si(isosteric_heat(WaterActivity(0.6), celsius(45), WaterActivity(0.5), celsius(25))), to_si(q));
+    EXPECT_EQ(to_si(isosteric_heat(WaterActivity(0.6), celsius(45), WaterActivity(0.5), celsius(25))),
+              to_si(q));
     EXPECT_EQ(to_si(isosteric_heat(WaterActivity(0.5), celsius(25), WaterActivity(0.5), celsius(45))), 0);
-    const auto same = [] { return isosteric_heat(WaterActivity(0.5), celsius(25), WaterActivity(0.6), celsius(25)); };
-    const auto dry = [] { return isosteric_heat(WaterActivity(0), celsius(25), WaterActivity(0.6), celsius(45)); };
+    const auto same = [] {
+        return isosteric_heat(WaterActivity(0.5), celsius(25), WaterActivity(0.6), celsius(25));
+    };
+    const auto dry = [] {
+        return isosteric_heat(WaterActivity(0), celsius(25), WaterActivity(0.6), celsius(45));
+    };
     EXPECT_EQ(refused<BadInput>(same), "temp2");
     EXPECT_EQ(refused<BadInput>(dry), "activity1");
 }
@@ -258,8 +288,10 @@ TEST(SorptionFit, agrees_with_scipy) {
         const IsothermFit fit = fit_isotherm(model, d.aw, d.x, d.t);
         const std::size_t n = info(model).parameters.size();
         for (std::size_t k = 0; k < n; ++k) {
-            EXPECT_TRUE(near(fit.parameters[k], std::stod(rows[r][3 + k]), 1e-5)) << info(model).parameters[k];
-            EXPECT_TRUE(near(fit.standard_errors[k], std::stod(rows[r][7 + k]), 1e-3)) << info(model).parameters[k];
+            EXPECT_TRUE(near(fit.parameters[k], std::stod(rows[r][3 + k]), 1e-5))
+                << info(model).parameters[k];
+            EXPECT_TRUE(near(fit.standard_errors[k], std::stod(rows[r][7 + k]), 1e-3))
+                << info(model).parameters[k];
         }
         EXPECT_TRUE(near(fit.rmse, std::sqrt(std::stod(rows[r][11]) / std::stod(rows[r][2])), 1e-6));
         EXPECT_TRUE(near(fit.deviation, std::stod(rows[r][12]), 1e-4));
