@@ -118,7 +118,7 @@ double activity_of(IsothermModel model, double X, const Checked& c) {
     }
     const double highest = moisture(model, 1, c);
     if (X >= highest) return X == highest ? 1 : 2;  // refused by the caller
-    return bracketed_root([&](double aw) { return moisture(model, aw, c) - X; }, 0, 1);
+    return bracketed_root([&](double aw) { return moisture(model, aw, c) - X; }, 0, 1, 1e-12, "moisture_db");
 }
 
 }  // namespace

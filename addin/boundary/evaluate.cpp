@@ -141,29 +141,6 @@ const Input& single(const Parameter& param, const Input& input) {
     return input.cells.front();
 }
 
-void read_choice(const Parameter& param, const Input& given, Value& value) {
-    const Input& input = single(param, given);
-    std::string storage;
-    std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
-                                                       : std::string_view{});
-    const auto lower = [](std::string_view text) {
-        std::string low(text);
-        std::transform(low.begin(), low.end(), low.begin(),
-                       [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-        return low;
-    };
-    std::string all;
-    for (std::size_t i = 0; i < param.choices.size(); ++i) {
-        if (lower(param.choices[i]) == lower(wanted)) {
-            value.choice = static_cast<int>(i);
-            value.given = true;
-            return;
-        }
-        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
-    }
-    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
-}
-
 void read_scalar(const Parameter& param, const Input& input, const Reading& reading, Value& value) {
     const Measured read = read_measured(param, input, reading);
     value.given = read.given || param.otherwise.has_value();
@@ -292,6 +269,25 @@ Refusal in_sentence(const Function& function, std::span<const Input> given, cons
 
 }  // namespace
 
+int read_choice(const Parameter& param, const Input& given) {
+    const Input& input = single(param, given);
+    std::string storage;
+    std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
+                                                       : std::string_view{});
+    const auto lower = [](std::string_view text) {
+        std::string low(text);
+        std::transform(low.begin(), low.end(), low.begin(),
+                       [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+        return low;
+    };
+    std::string all;
+    for (std::size_t i = 0; i < param.choices.size(); ++i) {
+        if (lower(param.choices[i]) == lower(wanted)) return static_cast<int>(i);
+        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
+    }
+    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
+}
+
 Measured read_measured(const Parameter& param, const Input& given, const Reading& reading) {
     const Input& input = single(param, given);
     switch (input.form) {
@@ -336,7 +332,7 @@ Outcome evaluate(const Function& function, std::span<const Input> given, const R
         } else if (param.shape == Shape::scalar) [[likely]] {
             read_scalar(param, input, reading, values[i]);
         } else if (param.shape == Shape::choice) {
-            read_choice(param, input, values[i]);
+            values[i] = {.given = true, .choice = read_choice(param, input)};
         } else if (input.form != Input::Form::missing || !param.may_be_missing) {
             const auto cells = cells_of(param, input);
             if (!param.alone && !skipped_known) {

@@ -91,6 +91,7 @@ struct Function {
     bool mixes_mass = false;       ///< a mass meets time, area, energy or money: plain masses are grams
     std::string_view range, source, caution;
     std::string_view working;
+    std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all
     std::vector<Check> checks;
     std::vector<Refuses> refusals;
     std::vector<std::string_view> see_also;
@@ -136,6 +137,8 @@ struct Words {
     /// the last line naming the result. An expression may call other functions of the catalogue. A line
     /// starting with ":" is prose. See addin/boundary/working.hpp.
     std::string_view working{};
+    /// Where the formula is another for every name of the first choice: a working for each, in the order of its names.
+    std::vector<std::string_view> workings{};
     std::vector<Check> checks{};
     std::vector<Refuses> refusals{};
     std::vector<std::string_view> see_also{};
@@ -177,6 +180,10 @@ struct ArgumentType<std::span<const T>> {
         for (const double x : v.column) column.push_back(from_si<T>(x));
         return column;
     }
+};
+template <PhysicalValue T>
+struct ArgumentType<std::optional<std::span<const T>>> : ArgumentType<std::span<const T>> {
+    static constexpr bool optional = true;  // left out it arrives empty
 };
 template <>
 struct ArgumentType<std::span<const std::string>> {
@@ -256,6 +263,7 @@ Function function(const Words<F>& words) {
                   .source = words.source,
                   .caution = words.caution,
                   .working = words.working,
+                  .workings = words.workings,
                   .checks = words.checks,
                   .refusals = words.refusals,
                   .see_also = words.see_also};
