@@ -226,12 +226,13 @@ Parameter parameter(const Param& said) {
 template <auto F, class... A>
 struct Caller {
     template <std::size_t... I>
-    static auto call(std::span<const Value> values, std::index_sequence<I...>) {
+    static auto call([[maybe_unused]] std::span<const Value> values, std::index_sequence<I...>) {
         return F(ArgumentType<A>::unpack(values[I])...);
     }
     static auto call(std::span<const Value> values) { return call(values, std::index_sequence_for<A...>{}); }
     template <std::size_t... I>
-    static std::vector<Parameter> parameters(std::span<const Param> said, std::index_sequence<I...>) {
+    static std::vector<Parameter> parameters([[maybe_unused]] std::span<const Param> said,
+                                             std::index_sequence<I...>) {
         return {parameter<A>(said[I])...};
     }
     static std::vector<Parameter> parameters(std::span<const Param> said) {
