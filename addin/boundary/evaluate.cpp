@@ -149,25 +149,6 @@ std::string typed_name(const Input& input) {
     return lower(input.form == Input::Form::text ? plain_spaces(input.text, storage) : std::string_view{});
 }
 
-void read_choice(const Parameter& param, const Input& given, Value& value) {
-    const Input& input = single(param, given);
-    if (input.form == Input::Form::missing) {
-        if (param.may_be_missing) return;
-        refuse(param, "is missing.");
-    }
-    const std::string wanted = typed_name(input);
-    std::string all;
-    for (std::size_t i = 0; i < param.choices.size(); ++i) {
-        if (lower(param.choices[i]) == wanted) {
-            value.choice = static_cast<int>(i);
-            value.given = true;
-            return;
-        }
-        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
-    }
-    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
-}
-
 void read_scalar(const Parameter& param, const Input& input, const Reading& reading, Value& value) {
     const Measured read = read_measured(param, input, reading);
     value.given = read.given || param.otherwise.has_value();
@@ -229,13 +210,15 @@ void read_row(const Parameter& param, std::span<const Input> cells, const Readin
     if (cells.size() > 2 || (cells.size() == 2 && param.shape == Shape::choice))
         refuse(param, "has more beside it than a value and its unit.");
     const Input& input = cells.empty() ? left_out : cells[0];
-    if (param.shape == Shape::choice)
-        read_choice(param, input, value);
-    else if (cells.size() == 2)
+    if (param.shape == Shape::choice) {
+        if (!cells.empty() || !param.may_be_missing)
+            value = {.given = true, .choice = read_choice(param, input)};
+    } else if (cells.size() == 2) {
         read_scalar(param, with_unit(param, input, cells[1]),
                     input.form == Input::Form::number ? Reading{} : reading, value);
-    else
+    } else {
         read_scalar(param, input, reading, value);
+    }
 }
 
 void read_table(const Parameter& table, const Input& input, const Reading& reading, Value& value) {
@@ -355,6 +338,19 @@ Refusal in_sentence(const Function& function, std::span<const Input> given, cons
 
 }  // namespace
 
+int read_choice(const Parameter& param, const Input& given) {
+    const Input& input = single(param, given);
+    const std::string wanted = typed_name(input);
+    std::string all;
+    for (std::size_t i = 0; i < param.choices.size(); ++i) {
+        if (lower(param.choices[i]) == wanted) return static_cast<int>(i);
+        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
+    }
+    refuse(param, (input.blank() ? "is missing; the names known here: "
+                                 : in_words(input) + " is none of the names known here: ") +
+                      all + ".");
+}
+
 Measured read_measured(const Parameter& param, const Input& given, const Reading& reading) {
     const Input& input = single(param, given);
     switch (input.form) {
@@ -428,7 +424,7 @@ Outcome evaluate(const Function& function, std::span<const Input> given, const R
         } else if (param.shape == Shape::scalar) [[likely]] {
             read_scalar(param, input, reading, values[i]);
         } else if (param.shape == Shape::choice) {
-            read_choice(param, input, values[i]);
+            values[i] = {.given = true, .choice = read_choice(param, input)};
         } else if (param.shape == Shape::table) {
             read_table(param, input, reading, values[i]);
         } else if (input.form != Input::Form::missing || !param.may_be_missing) {

@@ -48,6 +48,9 @@ struct TableRow {
 /// twice.
 std::vector<TableRow> table_rows(const Parameter& table, const Input& input);
 
+/// The place of a choice's name among its choices. Throws Refusal.
+int read_choice(const Parameter& param, const Input& given);
+
 /// Reads the arguments and calls the function. Throws Refusal, and nothing else of ours.
 Outcome evaluate(const Function& function, std::span<const Input> given, const Reading& reading);
 
