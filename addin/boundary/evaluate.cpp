@@ -184,6 +184,10 @@ void read_cells(const Parameter& param, std::span<const Input> cells, const std:
     value.given = true;
     for (std::size_t i = 0; i < cells.size(); ++i) {
         if (i < skipped.size() && skipped[i]) continue;
+        if (param.blank && cells[i].blank()) {
+            value.column.push_back(param.read_in.to_si(*param.blank));
+            continue;
+        }
         try {
             if (param.shape == Shape::names) {
                 value.names.push_back(cells[i].form == Input::Form::text ? cells[i].text

@@ -55,18 +55,24 @@ class Expression {
         double value = product();
         for (;;) {
             spaces();
-            if (take("+", "+")) value += product();
-            else if (take("−", "−") || take("-", "−")) value -= product();
-            else return value;
+            if (take("+", "+"))
+                value += product();
+            else if (take("−", "−") || take("-", "−"))
+                value -= product();
+            else
+                return value;
         }
     }
     double product() {
         double value = sign();
         for (;;) {
             spaces();
-            if (take("×", "×") || take("*", "×")) value *= sign();
-            else if (take("÷", "÷") || take("/", "÷")) value /= sign();
-            else return value;
+            if (take("×", "×") || take("*", "×"))
+                value *= sign();
+            else if (take("÷", "÷") || take("/", "÷"))
+                value /= sign();
+            else
+                return value;
         }
     }
     double sign() {
@@ -123,8 +129,8 @@ class Expression {
         std::size_t end = 0;
         while (end < rest_.size() && (letter(rest_[end]) || digit(rest_[end]))) ++end;
         const std::string_view name = rest_.substr(0, end);
-        if (end > 0 && !digit(name.front()) && end < rest_.size() && (rest_[end] == ';' || rest_[end] == ')') &&
-            names_.values.contains(name)) {
+        if (end > 0 && !digit(name.front()) && end < rest_.size() &&
+            (rest_[end] == ';' || rest_[end] == ')') && names_.values.contains(name)) {
             const Input& value = named(name);
             rest_.remove_prefix(end);
             if (value.form == Input::Form::number) {
@@ -142,7 +148,8 @@ class Expression {
     }
     static std::string listed(const Input& range) {
         std::string text;
-        for (const Input& cell : range.cells) text.append(text.empty() ? "" : "; ").append(in_words(cell.number));
+        for (const Input& cell : range.cells)
+            text.append(text.empty() ? "" : "; ").append(in_words(cell.number));
         return text;
     }
 
@@ -159,7 +166,8 @@ class Expression {
         if (name.front() >= 'A' && name.front() <= 'Z') return names_.call(name, arguments);
         std::vector<double> x;
         for (const Input& input : arguments) {
-            if (input.form != Input::Form::grid) x.push_back(input.form == Input::Form::text ? 0 : input.number);
+            if (input.form != Input::Form::grid)
+                x.push_back(input.form == Input::Form::text ? 0 : input.number);
             for (const Input& cell : input.cells) x.push_back(cell.number);
         }
         if (name == "sum") return std::accumulate(x.begin(), x.end(), 0.0);
@@ -186,6 +194,8 @@ class Expression {
 
 }  // namespace
 
-Computed compute(std::string_view expression, const Names& names) { return Expression(expression, names).whole(); }
+Computed compute(std::string_view expression, const Names& names) {
+    return Expression(expression, names).whole();
+}
 
 }  // namespace drysheet

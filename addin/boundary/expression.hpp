@@ -1,4 +1,5 @@
-// The arithmetic of a working: `fresh × (1 − start) ÷ (1 − final)`, computed and shown with the numbers put in.
+// The arithmetic of a working: `fresh × (1 − start) ÷ (1 − final)`, computed and shown with the numbers put
+// in.
 #pragma once
 
 #include <functional>
@@ -23,8 +24,9 @@ struct Computed {
     std::string with_numbers;  ///< the expression, every name replaced by its number
 };
 
-/// Operators + − × ÷ ^ (also - * /), brackets, exp ln log10 sqrt abs min max ceil, sum product count mean of a range, pi,
-/// and functions of the catalogue by name. Throws std::logic_error for an expression that is not one: the entry is wrong.
+/// Operators + − × ÷ ^ (also - * /), brackets, exp ln log10 sqrt abs min max ceil, sum product count mean of
+/// a range, pi, and functions of the catalogue by name. Throws std::logic_error for an expression that is not
+/// one: the entry is wrong.
 Computed compute(std::string_view expression, const Names& names);
 
 }  // namespace drysheet

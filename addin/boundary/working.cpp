@@ -27,8 +27,10 @@ Input read_cells(const Parameter& param, const Input& input, const Reading& read
                                                                        : std::span<const Input>(&input, 1);
     for (const Input& cell : all) {
         if (cell.blank()) continue;
-        if (param.shape == Shape::names) cells.push_back(cell);
-        else cells.emplace_back(read_measured(param, cell, reading).value);
+        if (param.shape == Shape::names)
+            cells.push_back(cell);
+        else
+            cells.emplace_back(read_measured(param, cell, reading).value);
     }
     return Input(std::move(cells));
 }
@@ -37,7 +39,8 @@ std::string listed(const Input& range, std::string_view unit) {
     std::string text;
     for (std::size_t i = 0; i < std::min(range.cells.size(), kShownCells); ++i) {
         const Input& cell = range.cells[i];
-        text.append(i == 0 ? "" : ", ").append(cell.form == Input::Form::text ? cell.text : in_words(cell.number));
+        text.append(i == 0 ? "" : ", ")
+            .append(cell.form == Input::Form::text ? cell.text : in_words(cell.number));
     }
     if (range.cells.size() > kShownCells) text += ", … (" + std::to_string(range.cells.size()) + " values)";
     if (!unit.empty()) text.append(" ").append(unit);
@@ -55,7 +58,8 @@ void give(const Function& function, std::span<const Input> given, const Reading&
         if (param.repeats) {
             std::vector<Input> cells;
             for (std::size_t k = i; k < given.size(); ++k)
-                for (Input& cell : read_cells(param, given[k], reading).cells) cells.push_back(std::move(cell));
+                for (Input& cell : read_cells(param, given[k], reading).cells)
+                    cells.push_back(std::move(cell));
             const Input all(std::move(cells));
             lines.push_back(name + " = " + listed(all, param.shown_unit));
             names.values[name] = all;
@@ -86,8 +90,10 @@ struct Step {
 };
 Step step_of(std::string_view line) {
     const auto equals = line.find('=');
-    if (equals == std::string_view::npos) throw std::logic_error("a working's line has no '=': " + std::string(line));
-    Step step{.name = trimmed(line.substr(0, equals)), .unit = {}, .expression = trimmed(line.substr(equals + 1))};
+    if (equals == std::string_view::npos)
+        throw std::logic_error("a working's line has no '=': " + std::string(line));
+    Step step{
+        .name = trimmed(line.substr(0, equals)), .unit = {}, .expression = trimmed(line.substr(equals + 1))};
     if (const auto open = step.name.find('['); open != std::string_view::npos) {
         step.unit = step.name.substr(open + 1, step.name.find(']') - open - 1);
         step.name = trimmed(step.name.substr(0, open));
@@ -108,23 +114,25 @@ void show_result(const Function& function, const Outcome& outcome, std::vector<s
         return text != nullptr ? *text : std::string();
     };
     for (std::size_t row = 0; row < table->rows(); ++row)
-        lines.emplace_back(
-            trimmed(word(table->at(row, 0)) + " = " + word(table->at(row, 1)) + " " + word(table->at(row, 2))));
+        lines.emplace_back(trimmed(word(table->at(row, 0)) + " = " + word(table->at(row, 1)) + " " +
+                                   word(table->at(row, 2))));
 }
 
 }  // namespace
 
 Working working(const Function& function, std::span<const Input> given, const Reading& reading) {
     if (function.raw)
-        throw Refusal(Refusal::Reason::argument, "function",
-                      "function: DRY." + std::string(function.name) + " does no sum of its own that could be shown.");
+        throw Refusal(
+            Refusal::Reason::argument, "function",
+            "function: DRY." + std::string(function.name) + " does no sum of its own that could be shown.");
     Working made;
     const Outcome outcome = evaluate(function, given, reading);
     if (const auto* number = std::get_if<double>(&outcome)) made.value = *number;
     Names names;
     names.call = [&reading](std::string_view name, std::span<const Input> arguments) {
         const Function* found = find_function(name);
-        if (found == nullptr || !found->scalar) throw std::logic_error("a working calls " + std::string(name));
+        if (found == nullptr || !found->scalar)
+            throw std::logic_error("a working calls " + std::string(name));
         return std::get<double>(evaluate(*found, arguments, reading));
     };
     give(function, given, reading, names, made.lines);
@@ -143,7 +151,8 @@ Working working(const Function& function, std::span<const Input> given, const Re
         if (last) made.as_written = computed.value;
         made.lines.push_back(std::string(step.name) + " = " + std::string(step.expression));
         if (computed.with_numbers != step.expression) made.lines.push_back("   = " + computed.with_numbers);
-        made.lines.push_back("   = " + (last ? in_words(made.value, function.result_unit) : in_words(computed.value, step.unit)));
+        made.lines.push_back("   = " + (last ? in_words(made.value, function.result_unit)
+                                             : in_words(computed.value, step.unit)));
         names.values[std::string(step.name)] = computed.value;
     }
     if (!made.as_written) show_result(function, outcome, made.lines);

@@ -14,8 +14,19 @@
 namespace drysheet {
 namespace {
 
-std::string idl_name(std::string_view name) {  // "in" is a word of the language
-    return name == "in" ? "inValue" : std::string(name);
+// The interface language knows no underscore in a lower-case name, and "in" and "out" are words of its own.
+std::string idl_name(std::string_view name) {
+    if (name == "in" || name == "out") return std::string(name) + "Value";
+    std::string camel;
+    for (std::size_t i = 0; i < name.size(); ++i) {
+        if (name[i] == '_' && i + 1 < name.size()) {
+            const char next = name[++i];
+            camel += next >= 'a' && next <= 'z' ? static_cast<char>(next - 'a' + 'A') : next;
+        } else {
+            camel += name[i];
+        }
+    }
+    return camel;
 }
 
 std::string escaped_xml(std::string_view text) {

@@ -1,0 +1,119 @@
+// How an argument is read: the rules of the argument table, one by one, and the sentences of refusals.
+#include <gtest/gtest.h>
+
+#include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/functions.hpp"
+#include "addin/boundary/trust.hpp"
+
+namespace drysheet {
+namespace {
+
+double value(std::string_view name, std::vector<Input> given, Reading reading = {}) {
+    return std::get<double>(evaluate(*find_function(name), given, reading));
+}
+std::string why_of(std::string_view name, std::vector<Input> given, Reading reading = {}) {
+    return why(*find_function(name), given, reading);
+}
+bool says(const std::string& sentence, std::string_view part) { return sentence.find(part) != std::string::npos; }
+
+TEST(Reading, NumbersAndTextsWithUnits) {
+    EXPECT_DOUBLE_EQ(value("SOLIDSMASS", {412.5, 0.8}), value("SOLIDSMASS", {"412.5 g", "80 %"}));
+    EXPECT_NEAR(value("SOLIDSMASS", {"1.2 lb", 0.5}), 1.2 * 453.59237 * 0.5, 1e-9);
+    EXPECT_NEAR(value("SOLIDSMASS", {"1.2e0 kg", "0.5"}), 600, 1e-9);
+    EXPECT_NEAR(value("SOLIDSMASS", {" 412.5\u00A0g ", 0.8}), 82.5, 1e-9);
+    EXPECT_NEAR(value("SOLIDSMASS", {"412.5g", 0.8}), 82.5, 1e-9);
+}
+
+TEST(Reading, UncertaintiesAreIgnoredInValues) {
+    for (const char* text : {"412.5 ± 0.1 g", "412.5 +/- 0.1 g", "(412.5 ± 0.1) g", "412.5 g ± 0.1 g", "412.5±0.1 g"})
+        EXPECT_NEAR(value("SOLIDSMASS", {text, 0.8}), 82.5, 1e-9) << text;
+    const Measured read = read_measured(find_function("SOLIDSMASS")->params[0], "0.4125 ± 0.0001 kg", {});
+    EXPECT_NEAR(read.value, 412.5, 1e-9);
+    EXPECT_NEAR(read.uncertainty, 0.1, 1e-12);
+    const Measured db = read_measured(find_function("DRIEDMASS")->params[1], "4 ± 0.1 db", {});
+    EXPECT_NEAR(db.value, 0.8, 1e-12);
+    EXPECT_NEAR(db.uncertainty, 0.1 / 25, 1e-12);  // dw/dX = 1/(1 + X)²
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {"412.5 ± g", 0.8}), "uncertainty"));
+}
+
+TEST(Reading, MoistureBases) {
+    for (const Input& same : {Input(0.8), Input("80 %"), Input("80%"), Input("80 % wb"), Input("4 db"), Input("400 % db"),
+                              Input("4 kg/kg db"), Input("4000 g/kg db"), Input("0.8"), Input("0.8 wb")})
+        EXPECT_NEAR(value("DRIEDMASS", {100.0, same, 0.2}), 25, 1e-9) << same.text;
+    EXPECT_NEAR(value("WETBASIS", {"80 % wb"}), 0.8, 1e-12);
+    EXPECT_NEAR(value("WETBASIS", {"400 %"}), 0.8, 1e-12);
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {"100 g wb", 0.8, 0.2}), "fresh"));
+}
+
+TEST(Reading, ZeroIsABlankCellForAMoisture) {
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, 0.8, 0.0}), "blank"));
+    EXPECT_NEAR(value("DRIEDMASS", {100.0, 0.8, "0 %"}), 20, 1e-12);
+    EXPECT_NEAR(value("MOISTURERATIO", {1.0, 4.0, 0.0}), 0.25, 1e-12);
+}
+
+TEST(Reading, BlankAndMissing) {
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, "", 0.2}), "start: is blank"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, "  ", 0.2}), "start: is blank"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, Input(), 0.2}), "start: is missing"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0}), "start: is missing"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, 0.8, 0.2, 1.0}), "too many"));
+}
+
+TEST(Reading, RangesWhereOneValueIsWanted) {
+    EXPECT_NEAR(value("DRIEDMASS", {column(100.0), column("80 %"), 0.2}), 25, 1e-12);
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {column(100.0, 90.0), 0.8, 0.2}), "a range of 2 × 1 cells"));
+    EXPECT_TRUE(says(why_of("TRIMYIELD", {100.0, column(1.0, 2.0)}), "one value is wanted"));
+    EXPECT_NEAR(value("CHAINYIELD", {Input({0.5, 0.5}, 2), "50 %"}), 0.125, 1e-12);
+    EXPECT_TRUE(says(why_of("CHAINYIELD", {Input({0.5, 0.5, 0.5, 0.5}, 2)}), "one row or one column"));
+}
+
+TEST(Reading, PairedRangesSkipRowsBlankInAll) {
+    EXPECT_NEAR(value("BLENDMOISTURE", {column(100.0, 300.0, ""), column(0.8, 0.2, "")}), 0.35, 1e-12);
+    EXPECT_TRUE(says(why_of("BLENDMOISTURE", {column(100.0, 300.0), column(0.8, "")}), "cell 2 of the range"));
+    EXPECT_TRUE(says(why_of("BLENDMOISTURE", {column(100.0, 300.0), column(0.8, 0.2, 0.3)}), "row by row"));
+}
+
+TEST(Reading, CommasAndThousands) {
+    const Reading comma{.decimal_comma = true};
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {"412,5 g", 0.8}), "ambiguous"));
+    EXPECT_NEAR(value("SOLIDSMASS", {"412,5 g", "80 %"}, comma), 82.5, 1e-9);
+    EXPECT_NEAR(value("SOLIDSMASS", {"412,5 ± 0,1 g", "0,8"}, comma), 82.5, 1e-9);
+    EXPECT_NEAR(value("SOLIDSMASS", {"412.5 g", 0.8}, comma), 82.5, 1e-9);
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {"1.200 g", 0.8}, comma), "thousands"));
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {"1.200,5 g", 0.8}, comma), "thousands"));
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {"1,200.5 g", 0.8}), "ambiguous"));
+    EXPECT_NEAR(value("SOLIDSMASS", {"1.200 g", 0.5}), 0.6, 1e-12);
+}
+
+TEST(Reading, WrongUnitsAreRefusedByName) {
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {"60 min", 0.8, 0.2}), "is not a mass"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {"60 stone", 0.8, 0.2}), "\"stone\" is not a unit"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, "80 % RH", 0.2}), "moisture"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {"about 100 g", 0.8, 0.2}), "number"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {"1 200 g", 0.8, 0.2}), "not a unit"));
+}
+
+TEST(Why, SaysWhatWasProbablyMeant) {
+    EXPECT_EQ(why_of("DRIEDMASS", {100.0, 80.0, 0.2}), "start: 80 is above 1: a fraction is wanted; 80 % is 0.8.");
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, 4.0, 0.2}), "\"4 db\""));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {-100.0, 0.8, 0.2}), "minus sign"));
+    EXPECT_TRUE(says(why_of("DRIEDMASS", {0.0, 0.8, 0.2}), "blank cell"));
+    EXPECT_EQ(why_of("FINALMOISTURE", {100.0, 0.8, 15.0}),
+              "dried: 15 g is below the 20 g of dry solids in the fresh mass.");
+    EXPECT_EQ(why_of("DRIEDMASS", {100.0, 0.8, 0.2}), "fine: 25 g");
+    EXPECT_TRUE(says(why_of("CLOSURE", {100.0, 0.3, column(60.0), column(0.4)}), "fine: a table of 5 rows"));
+}
+
+TEST(Why, NamesTheNearestFunction) {
+    const std::vector<Input> given{"DRY.DRIEDMAS", 1.0};
+    try {
+        named_call(given);
+        FAIL();
+    } catch (const Refusal& refusal) {
+        EXPECT_TRUE(says(refusal.what(), "\"DRIEDMASS\"")) << refusal.what();
+    }
+    EXPECT_EQ(find_function("dry.driedmass"), find_function("DRIEDMASS"));
+}
+
+}  // namespace
+}  // namespace drysheet
