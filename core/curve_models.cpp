@@ -1,3 +1,4 @@
+#include <Eigen/Dense>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -12,57 +13,62 @@ namespace {
 using Names = std::array<std::string_view, 4>;
 constexpr double kHour = 3600;  // s
 
-// The formulas, once, for numbers and for numbers with derivatives. t in h.
+/// A time on the curve in h, and its logarithm for powers of it: t^n = exp(n ln t).
+struct Instant {
+    explicit Instant(double hours) : t(hours), ln_t(hours > 0 ? std::log(hours) : kLogOfZero) {}
+    static constexpr double kLogOfZero = -1e6;  // finite, so that 0^n = 0 has slopes: they are 0
+    double t;
+    double ln_t;
+};
+
+// The formulas, once, for numbers and for numbers with derivatives.
 using std::exp;
-using std::pow;
+using std::log;
 struct Lewis {
     static constexpr std::size_t count = 1;
     static constexpr Names names{"k"};
-    static auto at(double t, const auto& p) { return exp(-p[0] * t); }
+    static auto at(const Instant& x, const auto& p) { return exp(-p[0] * x.t); }
 };
 struct Page {
     static constexpr std::size_t count = 2;
     static constexpr Names names{"k", "n"};
-    template <class T>
-    static T at(double t, const std::array<T, 2>& p) {
-        return exp(-p[0] * pow(T(t), p[1]));
-    }
+    static auto at(const Instant& x, const auto& p) { return exp(-p[0] * exp(p[1] * x.ln_t)); }
 };
 struct HendersonPabis {
     static constexpr std::size_t count = 2;
     static constexpr Names names{"a", "k"};
-    static auto at(double t, const auto& p) { return p[0] * exp(-p[1] * t); }
+    static auto at(const Instant& x, const auto& p) { return p[0] * exp(-p[1] * x.t); }
 };
 struct Logarithmic {
     static constexpr std::size_t count = 3;
     static constexpr Names names{"a", "k", "c"};
-    static auto at(double t, const auto& p) { return p[0] * exp(-p[1] * t) + p[2]; }
+    static auto at(const Instant& x, const auto& p) { return p[0] * exp(-p[1] * x.t) + p[2]; }
 };
 struct TwoTerm {
     static constexpr std::size_t count = 4;
     static constexpr Names names{"a", "k0", "b", "k1"};
-    static auto at(double t, const auto& p) { return p[0] * exp(-p[1] * t) + p[2] * exp(-p[3] * t); }
+    static auto at(const Instant& x, const auto& p) {
+        return p[0] * exp(-p[1] * x.t) + p[2] * exp(-p[3] * x.t);
+    }
 };
 struct Midilli {
     static constexpr std::size_t count = 4;
     static constexpr Names names{"a", "k", "n", "b"};
-    template <class T>
-    static T at(double t, const std::array<T, 4>& p) {
-        return p[0] * exp(-p[1] * pow(T(t), p[2])) + p[3] * t;
+    static auto at(const Instant& x, const auto& p) {
+        return p[0] * exp(-p[1] * exp(p[2] * x.ln_t)) + p[3] * x.t;
     }
 };
 struct Weibull {
     static constexpr std::size_t count = 2;
     static constexpr Names names{"alpha", "beta"};
-    template <class T>
-    static T at(double t, const std::array<T, 2>& p) {
-        return exp(-pow(T(t) / p[0], p[1]));
-    }
+    static auto at(const Instant& x, const auto& p) { return exp(-exp(p[1] * (x.ln_t - log(p[0])))); }
 };
 struct Verma {
     static constexpr std::size_t count = 3;
     static constexpr Names names{"a", "k", "g"};
-    static auto at(double t, const auto& p) { return p[0] * exp(-p[1] * t) + (1 - p[0]) * exp(-p[2] * t); }
+    static auto at(const Instant& x, const auto& p) {
+        return p[0] * exp(-p[1] * x.t) + (1.0 - p[0]) * exp(-p[2] * x.t);
+    }
 };
 
 /// Calls `f` with the formula of a model.
@@ -133,7 +139,7 @@ double value_at(CurveModel model, double t, std::span<const double> parameters) 
     return with_formula(model, [&](auto formula) {
         std::array<double, formula.count> p{};
         std::copy_n(parameters.begin(), formula.count, p.begin());
-        return formula.at(t, p);
+        return formula.at(Instant(t), p);
     });
 }
 
@@ -191,45 +197,102 @@ std::pair<double, double> line(std::span<const double> x, std::span<const double
     return {my - slope * mx, slope};
 }
 
-/// Starts of the search, from the points themselves: Page's line ln(−ln MR) against ln t, and Lewis' rate.
-std::vector<std::vector<double>> starts(CurveModel model, std::span<const double> t,
-                                        std::span<const double> y) {
-    std::vector<double> ln_t, ln_ln;
-    double top = 0, bottom = 0, latest = 0;
-    for (std::size_t i = 0; i < t.size(); ++i) {
-        latest = std::max(latest, t[i]);
-        if (!(t[i] > 0 && y[i] > 0.01 && y[i] < 0.999)) continue;
-        ln_t.push_back(std::log(t[i]));
-        ln_ln.push_back(std::log(-std::log(y[i])));
-        top -= t[i] * std::log(y[i]);
-        bottom += t[i] * t[i];
+/// The points of a fit, and what is seen of them before any search.
+struct Points {
+    std::vector<Instant> x;
+    std::vector<double> y;
+    double rate = 0;                ///< Lewis' k, by −Σ t ln MR / Σ t²
+    double page_k = 0, page_n = 0;  ///< by the line ln(−ln MR) = ln k + n ln t
+
+    Points(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
+        std::vector<double> ln_t, ln_ln;
+        double top = 0, bottom = 0, latest = 0;
+        for (std::size_t i = 0; i < times.size(); ++i) {
+            x.emplace_back(times[i].value() / kHour);
+            y.push_back(ratios[i].value());
+            const double t = x.back().t;
+            latest = std::max(latest, t);
+            if (!(t > 0 && y.back() > 0.01 && y.back() < 0.999)) continue;
+            const double ln_y = std::log(y.back());
+            ln_t.push_back(x.back().ln_t);
+            ln_ln.push_back(std::log(-ln_y));
+            top -= t * ln_y;
+            bottom += t * t;
+        }
+        rate = top > 0 ? top / bottom : 1 / std::max(latest, 1e-6);
+        const auto [ln_k, n] = line(ln_t, ln_ln);
+        const bool plausible = n > 0.1 && n < 10;
+        page_n = plausible ? n : 1;
+        page_k = plausible ? std::exp(ln_k) : rate;
     }
-    const double k = top > 0 ? top / bottom : 1 / std::max(latest, 1e-6);
-    auto [ln_k, n] = line(ln_t, ln_ln);
-    if (!(n > 0.1 && n < 10)) {
-        ln_k = std::log(k);
-        n = 1;
+};
+
+/// The best of a grid of rates for two exponentials, their amplitudes by linear least squares:
+/// one of them may be a constant (rate 0), or their sum may be held at 1.
+struct TwoExponentials {
+    double a = 0, k0 = 0, b = 0, k1 = 0;
+};
+TwoExponentials best_two(const Points& points, std::span<const double> rates, bool sum_is_one) {
+    const std::size_t count = rates.size();
+    const Eigen::Map<const Eigen::ArrayXd> y(points.y.data(), std::ssize(points.y));
+    Eigen::ArrayXd t(y.size());
+    for (Eigen::Index i = 0; i < t.size(); ++i) t[i] = points.x[static_cast<std::size_t>(i)].t;
+    std::vector<Eigen::ArrayXd> decays;
+    for (double rate : rates) decays.emplace_back((-rate * t).exp());
+    TwoExponentials best;
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < count; ++i) {
+        for (std::size_t j = i + 1; j < count; ++j) {
+            const auto &u = decays[i], &v = decays[j];
+            double a = 0, b = 0;
+            if (sum_is_one) {
+                a = ((u - v) * (y - v)).sum() / (u - v).square().sum();
+                b = 1 - a;
+            } else {
+                const double uu = u.square().sum(), uv = (u * v).sum(), vv = v.square().sum();
+                const double uy = (u * y).sum(), vy = (v * y).sum();
+                const double determinant = uu * vv - uv * uv;
+                a = (vv * uy - uv * vy) / determinant;
+                b = (uu * vy - uv * uy) / determinant;
+            }
+            const double sum = (a * u + b * v - y).square().sum();
+            if (sum < least) {
+                least = sum;
+                best = {a, rates[i], b, rates[j]};
+            }
+        }
     }
-    const double page_k = std::exp(ln_k);
+    return best;
+}
+
+/// Where the search starts, from the points themselves.
+std::vector<double> start_of(CurveModel model, const Points& points) {
+    const double k = points.rate;
     switch (model) {
         case CurveModel::lewis:
-            return {{k}};
+            return {k};
         case CurveModel::page:
-            return {{page_k, n}};
+            return {points.page_k, points.page_n};
         case CurveModel::henderson_pabis:
-            return {{1, k}};
-        case CurveModel::logarithmic:
-            return {{1, k, 0}, {1.5, k / 2, -0.5}};
-        case CurveModel::two_term:
-            return {{0.5, 3 * k, 0.5, k / 2}, {0.2, 10 * k, 0.8, k}, {-0.5, 4 * k, 1.5, k}};
+            return {1, k};
         case CurveModel::midilli:
-            return {{1, page_k, n, 0}};
+            return {1, points.page_k, points.page_n, 0};
         case CurveModel::weibull:
-            return {{std::pow(page_k, -1 / n), n}};
+            return {std::pow(points.page_k, -1 / points.page_n), points.page_n};
+        case CurveModel::logarithmic: {
+            // One rate of a grid with a constant beside it.
+            TwoExponentials best;
+            best = best_two(points, std::array{k, 0.0}, false);
+            return {best.a, best.k0, best.b};
+        }
+        case CurveModel::two_term:
         case CurveModel::verma:
             break;
     }
-    return {{0.5, 3 * k, k / 2}, {0.2, 10 * k, k}, {-0.5, 4 * k, k}};
+    const std::array rates{8 * k, 4 * k, 2 * k, k, k / 2, k / 4};
+    const auto [a, k0, b, k1] = best_two(points, rates, model == CurveModel::verma);
+    if (model == CurveModel::verma) return {a, k0, k1};
+    return {a, k0, b, k1};
 }
 
 /// Two terms that can change places: the faster first.
@@ -242,6 +305,25 @@ void put_faster_first(CurveModel model, numeric::Fit& fit) {
         p[0] = 1 - p[0];
         for (auto* v : {&p, &u}) std::swap((*v)[1], (*v)[2]);
     }
+}
+
+numeric::Fit fit_points(CurveModel model, const Points& points) {
+    numeric::FitProblem problem{.argument = "ratios",
+                                .data = points.y,
+                                .model = {},
+                                .starts = {start_of(model, points)},
+                                .most_iterations = 60};
+    problem.model = with_formula(model, [&](auto formula) {
+        return numeric::differentiated<formula.count>(
+            [x = points.x.data()](std::size_t i, const auto& p) { return decltype(formula)::at(x[i], p); });
+    });
+    for (std::string_view name : info(model).parameters) {
+        problem.low.push_back(is_positive_by_nature(name) ? 0 : -std::numeric_limits<double>::infinity());
+        problem.high.push_back(std::numeric_limits<double>::infinity());
+    }
+    numeric::Fit fit = numeric::fit(problem);
+    put_faster_first(model, fit);
+    return fit;
 }
 
 void check_points(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
@@ -281,32 +363,19 @@ Time curve_time(CurveModel model, MoistureRatio ratio, std::span<const double> p
 
 numeric::Fit curve_fit(CurveModel model, std::span<const Time> times, std::span<const MoistureRatio> ratios) {
     check_points(times, ratios);
-    std::vector<double> t, y;
-    for (Time time : times) t.push_back(time.value() / kHour);
-    for (MoistureRatio ratio : ratios) y.push_back(ratio.value());
-    numeric::FitProblem problem{.argument = "ratios", .data = y, .model = {}, .starts = starts(model, t, y)};
-    problem.model = with_formula(model, [&](auto formula) {
-        return numeric::differentiated<formula.count>(
-            [&t, formula](std::size_t i, const auto& p) { return formula.at(t[i], p); });
-    });
-    for (std::string_view name : info(model).parameters) {
-        problem.low.push_back(is_positive_by_nature(name) ? 0 : -std::numeric_limits<double>::infinity());
-        problem.high.push_back(std::numeric_limits<double>::infinity());
-    }
-    numeric::Fit fit = numeric::fit(problem);
-    put_faster_first(model, fit);
-    return fit;
+    return fit_points(model, Points(times, ratios));
 }
 
 std::vector<RankedCurve> curve_rank(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
     check_points(times, ratios);
+    const Points points(times, ratios);
     std::array<std::optional<numeric::Fit>, kModels.size()> fits;
     std::array<CurveModel, kModels.size()> order{};
     for (std::size_t i = 0; i < kModels.size(); ++i) {
         order[i] = static_cast<CurveModel>(i);
         if (times.size() <= kModels[i].parameters.size()) continue;
         try {
-            fits[i] = curve_fit(order[i], times, ratios);
+            fits[i] = fit_points(order[i], points);
         } catch (const NoConvergence&) {
             // Stays without a fit: that is what the ranking says of it.
         }

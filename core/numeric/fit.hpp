@@ -39,6 +39,7 @@ struct FitProblem {
     std::vector<std::vector<double>> starts;  ///< tried in turn; the least residual wins
     std::vector<double> low{};                ///< a bound for each parameter; empty: none
     std::vector<double> high{};
+    int most_iterations = 1000;  ///< from each start, all trials of it together
 };
 
 struct Fit {
@@ -55,7 +56,7 @@ struct Fit {
 /// Levenberg–Marquardt with the scaling of Moré, from every start.
 ///
 /// Stops when the relative offset (Bates and Watts 1981) is below 1e-8: the parameters are then within 1e-8
-/// of their standard errors of the minimum; at most 1000 iterations a start.
+/// of their standard errors of the minimum; at most `most_iterations` a start.
 /// Errors: BadInput with no more points than parameters, or data without any spread; NoConvergence when no
 /// start reaches a minimum, when the data do not determine every parameter (the normal matrix is singular,
 /// or a parameter's standard error exceeds the parameter while the other parameters can make up for it), or
