@@ -27,7 +27,7 @@ using std::log;
 struct Lewis {
     static constexpr std::size_t count = 1;
     static constexpr Names names{"k"};
-    static auto at(const Instant& x, const auto& p) { return exp(-p[0] * x.t); }
+    static auto at(const Instant& x, const auto& p) { return exp(p[0] * -x.t); }
 };
 struct Page {
     static constexpr std::size_t count = 2;
@@ -37,18 +37,18 @@ struct Page {
 struct HendersonPabis {
     static constexpr std::size_t count = 2;
     static constexpr Names names{"a", "k"};
-    static auto at(const Instant& x, const auto& p) { return p[0] * exp(-p[1] * x.t); }
+    static auto at(const Instant& x, const auto& p) { return p[0] * exp(p[1] * -x.t); }
 };
 struct Logarithmic {
     static constexpr std::size_t count = 3;
     static constexpr Names names{"a", "k", "c"};
-    static auto at(const Instant& x, const auto& p) { return p[0] * exp(-p[1] * x.t) + p[2]; }
+    static auto at(const Instant& x, const auto& p) { return p[0] * exp(p[1] * -x.t) + p[2]; }
 };
 struct TwoTerm {
     static constexpr std::size_t count = 4;
     static constexpr Names names{"a", "k0", "b", "k1"};
     static auto at(const Instant& x, const auto& p) {
-        return p[0] * exp(-p[1] * x.t) + p[2] * exp(-p[3] * x.t);
+        return p[0] * exp(p[1] * -x.t) + p[2] * exp(p[3] * -x.t);
     }
 };
 struct Midilli {
@@ -67,7 +67,7 @@ struct Verma {
     static constexpr std::size_t count = 3;
     static constexpr Names names{"a", "k", "g"};
     static auto at(const Instant& x, const auto& p) {
-        return p[0] * exp(-p[1] * x.t) + (1.0 - p[0]) * exp(-p[2] * x.t);
+        return p[0] * exp(p[1] * -x.t) + (1.0 - p[0]) * exp(p[2] * -x.t);
     }
 };
 
@@ -312,7 +312,8 @@ numeric::Fit fit_points(CurveModel model, const Points& points) {
                                 .data = points.y,
                                 .model = {},
                                 .starts = {start_of(model, points)},
-                                .most_iterations = 60};
+                                .offset = 1e-6,
+                                .most_iterations = 80};
     problem.model = with_formula(model, [&](auto formula) {
         return numeric::differentiated<formula.count>(
             [x = points.x.data()](std::size_t i, const auto& p) { return decltype(formula)::at(x[i], p); });

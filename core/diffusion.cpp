@@ -79,10 +79,12 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
     if (guesses.empty()) throw BadInput("ratios", "holds no ratio between 0 and 1");
     std::ranges::nth_element(guesses, guesses.begin() + std::ssize(guesses) / 2);
 
-    const auto model = [&](std::size_t i, std::span<const double> p, std::span<double> slope) {
-        const SlabValue value = slab(p[0] * hours[i]);
-        slope[0] = value.slope * hours[i];
-        return value.E;
+    const auto model = [&](std::span<const double> p, std::span<double> values, std::span<double> slopes) {
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            const SlabValue value = slab(p[0] * hours[i]);
+            values[i] = value.E;
+            slopes[i] = value.slope * hours[i];
+        }
     };
     const auto fit = numeric::fit({.argument = "ratios",
                                    .data = y,

@@ -17,7 +17,6 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 constexpr double kEpsilon = std::numeric_limits<double>::epsilon();
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-constexpr double kOffset = 1e-8;          // relative offset at which the search ends
 constexpr double kRankTolerance = 1e-10;  // of the Jacobian with columns scaled to length 1
 
 /// Where a search is: the parameters, and the QR factors of the Jacobian there with the residuals beside it.
@@ -48,7 +47,7 @@ class Search {
             if (here.sum <= rounding_) return here;
             const double along = along_free(here);
             if (along * static_cast<double>(n_ - m_) <=
-                kOffset * kOffset * here.across * static_cast<double>(m_)) {
+                problem_.offset * problem_.offset * here.across * static_cast<double>(m_)) {
                 return here;
             }
             scale = scale.cwiseMax(here.R.colwise().norm().transpose());
@@ -85,14 +84,12 @@ class Search {
     Point at(VectorXd p) const {
         Point point{.p = std::move(p), .R = {}, .qt = {}};
         MatrixXd table(n_, m_ + 1);
-        VectorXd slope(m_);
-        const auto parameters = std::span<const double>(point.p.data(), problem_.starts.front().size());
-        const auto slopes = std::span<double>(slope.data(), parameters.size());
-        for (Index i = 0; i < n_; ++i) {
-            const auto k = static_cast<std::size_t>(i);
-            table(i, m_) = problem_.data[k] - problem_.model(k, parameters, slopes);
-            table.row(i).head(m_) = slope;
-        }
+        const auto observations = problem_.data.size();
+        const auto cells = std::span(table.data(), static_cast<std::size_t>(table.size()));
+        const auto slopes = cells.first(cells.size() - observations);
+        problem_.model(std::span(point.p.data(), static_cast<std::size_t>(m_)), cells.last(observations),
+                       slopes);
+        table.col(m_) = Eigen::Map<const VectorXd>(problem_.data.data(), n_) - table.col(m_);
         const double sum = table.col(m_).squaredNorm();
         if (!std::isfinite(sum) || !table.allFinite()) return point;
         const Eigen::HouseholderQR<Eigen::Ref<MatrixXd>> qr(table);
