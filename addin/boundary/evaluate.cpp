@@ -174,8 +174,9 @@ void read_cells(const Parameter& param, std::span<const Input> cells, const std:
             }
         } catch (const Refusal& refusal) {
             if (cells.size() == 1) throw;
-            throw Refusal(refusal.reason(), refusal.argument(),
-                          refusal.what() + std::string(" (cell ") + std::to_string(i + 1) + " of the range)");
+            std::string sentence = refusal.what();
+            sentence.insert(sentence.size() - 1, " (cell " + std::to_string(i + 1) + " of the range)");
+            throw Refusal(refusal.reason(), refusal.argument(), sentence);
         }
     }
     if (param.shape == Shape::column && value.column.empty()) refuse(param, "has no value in it.");

@@ -59,8 +59,8 @@ std::vector<Function> powder_entries() {
              .source = kGordonTaylor,
              .working = "t = store_temp + margin\n"
                         "limit = (tg_solids − t) ÷ (tg_solids − t + k × (t − tg_water))",
-             .checks = {{{30.0, 62.0, 5.42}, 0.0345467, 1e-5, "by hand: 32 ÷ (32 + 5.42 × 165)"},
-                        {{20.0, 62.0, 5.42, 10.0}, 0.0345467, 1e-5, "by hand: the same, 10 K cooler with a margin of 10 K"}},
+             .checks = {{{30.0, 62.0, 5.42}, 0.034546, 1e-5, "by hand: 32 ÷ (32 + 5.42 × 165)"},
+                        {{20.0, 62.0, 5.42, 10.0}, 0.034546, 1e-5, "by hand: the same, 10 K cooler with a margin of 10 K"}},
              .refusals = {{{70.0, 62.0, 5.42}, "store_temp"},
                           {{55.0, 62.0, 5.42, 10.0}, "store_temp"},
                           {{-140.0, 62.0, 5.42}, "store_temp"}},
