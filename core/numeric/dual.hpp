@@ -21,12 +21,26 @@ struct Dual {
         result.slope[i] = 1;
         return result;
     }
-    /// g(a, b) by the chain rule.
-    static constexpr Dual chain(double g, double by_a, const Dual& a, double by_b = 0, const Dual& b = {}) {
+    /// g(a) and g(a, b) by the chain rule.
+    static constexpr Dual chain(double g, double by_a, const Dual& a) {
+        Dual result(g);
+        for (std::size_t i = 0; i < N; ++i) result.slope[i] = by_a * a.slope[i];
+        return result;
+    }
+    static constexpr Dual chain(double g, double by_a, const Dual& a, double by_b, const Dual& b) {
         Dual result(g);
         for (std::size_t i = 0; i < N; ++i) result.slope[i] = by_a * a.slope[i] + by_b * b.slope[i];
         return result;
     }
+
+    // A number has no slope: fewer multiplications than by the chain rule for two.
+    friend constexpr Dual operator+(const Dual& a, double b) { return chain(a.value + b, 1, a); }
+    friend constexpr Dual operator+(double a, const Dual& b) { return b + a; }
+    friend constexpr Dual operator-(const Dual& a, double b) { return chain(a.value - b, 1, a); }
+    friend constexpr Dual operator-(double a, const Dual& b) { return chain(a - b.value, -1, b); }
+    friend constexpr Dual operator*(const Dual& a, double b) { return chain(a.value * b, b, a); }
+    friend constexpr Dual operator*(double a, const Dual& b) { return b * a; }
+    friend constexpr Dual operator/(const Dual& a, double b) { return chain(a.value / b, 1 / b, a); }
 
     friend constexpr Dual operator-(const Dual& a) { return chain(-a.value, -1, a); }
     friend constexpr Dual operator+(const Dual& a, const Dual& b) {

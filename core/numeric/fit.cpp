@@ -17,16 +17,15 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 constexpr double kEpsilon = std::numeric_limits<double>::epsilon();
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-constexpr int kMostIterations = 1000;
-constexpr double kOffset = 1e-8;          // relative offset at which the search ends
 constexpr double kRankTolerance = 1e-10;  // of the Jacobian with columns scaled to length 1
 
-/// Where a search is: parameters, residuals, Jacobian.
+/// Where a search is: the parameters, and the QR factors of the Jacobian there with the residuals beside it.
 struct Point {
     VectorXd p;
-    VectorXd residuals;
-    MatrixXd jacobian;
-    double sum = kInfinity;
+    double sum = kInfinity;  ///< of squared residuals; infinite where the model has no value
+    MatrixXd R;              ///< upper triangle
+    VectorXd qt;             ///< Qᵀ residuals, the part along the Jacobian's columns
+    double across = 0;       ///< squared length of the rest
 };
 
 class Search {
@@ -38,75 +37,39 @@ class Search {
         rounding_ = std::pow(8 * kEpsilon * largest, 2) * static_cast<double>(n_);
     }
 
-    /// From one start with one first damping. Nothing when no minimum is reached.
-    std::optional<Point> run(const std::vector<double>& start, double damping) const {
+    /// From one start with one first damping, counting down the iterations. Nothing when no minimum is
+    /// reached.
+    std::optional<Point> run(const std::vector<double>& start, double damping, int& iterations_left) const {
         Point here = at(Eigen::Map<const VectorXd>(start.data(), m_));
-        if (!std::isfinite(here.sum)) return std::nullopt;
         VectorXd scale = VectorXd::Zero(m_);
         double growth = 2;
-        for (int iteration = 0; iteration < kMostIterations; ++iteration) {
+        for (; iterations_left > 0 && here.sum < kInfinity; --iterations_left) {
             if (here.sum <= rounding_) return here;
-            // Columns that would push a parameter through its bound are left out of this step.
-            const VectorXd gradient = here.jacobian.transpose() * here.residuals;
-            for (Index k = 0; k < m_; ++k) {
-                if (blocked(here.p, k, gradient[k])) here.jacobian.col(k).setZero();
-            }
-            scale = scale.cwiseMax(here.jacobian.colwise().norm().transpose());
-            const Eigen::HouseholderQR<MatrixXd> qr(here.jacobian);
-            const VectorXd qt = qr.householderQ().adjoint() * here.residuals;
-            const double along = qt.head(m_).squaredNorm();
-            const double across = qt.tail(n_ - m_).squaredNorm();
-            if (along / static_cast<double>(m_) <=
-                kOffset * kOffset * across / static_cast<double>(n_ - m_)) {
+            const double along = along_free(here);
+            if (along * static_cast<double>(n_ - m_) <=
+                problem_.offset * problem_.offset * here.across * static_cast<double>(m_)) {
                 return here;
             }
-            // One damped step: least squares of R and the damping rows.
-            bool stepped = false;
-            while (!stepped) {
-                MatrixXd rows = MatrixXd::Zero(2 * m_, m_);
-                rows.topRows(m_) = qr.matrixQR().topRows(m_).triangularView<Eigen::Upper>();
-                for (Index k = 0; k < m_; ++k) {
-                    rows(m_ + k, k) = std::sqrt(damping) * (scale[k] > 0 ? scale[k] : 1.0);
-                }
-                VectorXd right = VectorXd::Zero(2 * m_);
-                right.head(m_) = qt.head(m_);
-                VectorXd step = rows.householderQr().solve(right);
-                const Point there = at(clipped(here.p + step));
-                step = there.p - here.p;
-                const double hoped = here.sum - (here.residuals - here.jacobian * step).squaredNorm();
+            scale = scale.cwiseMax(here.R.colwise().norm().transpose());
+            while (true) {
+                const auto [there, hoped, length] = step(here, scale, damping);
                 const double got = here.sum - there.sum;
-                if (std::isfinite(there.sum) && got > 0) {
+                if (got > 0) {
                     const double gain = hoped > 0 ? got / hoped : 1.0;
                     damping = std::max(damping * std::max(1.0 / 3, 1 - std::pow(2 * gain - 1, 3)), 1e-20);
                     growth = 2;
                     here = there;
-                    stepped = true;
-                } else {
-                    // Rounding: no shorter step can show a gain.
-                    if (step.norm() <= 4 * kEpsilon * here.p.norm() || damping > 1e20) {
-                        return along <= 1e-8 * here.sum ? std::optional(here) : std::nullopt;
-                    }
-                    damping *= growth;
-                    growth *= 2;
+                    break;
                 }
+                // Rounding: no shorter step can show a gain.
+                if (length <= 4 * kEpsilon * here.p.norm() || damping > 1e20) {
+                    return along <= 1e-8 * here.sum ? std::optional(here) : std::nullopt;
+                }
+                damping *= growth;
+                growth *= 2;
             }
         }
         return std::nullopt;
-    }
-
-    Point at(VectorXd p) const {
-        Point point{std::move(p), VectorXd(n_), MatrixXd(n_, m_)};
-        VectorXd slope(m_);
-        const auto parameters = std::span<const double>(point.p.data(), problem_.starts.front().size());
-        const auto slopes = std::span<double>(slope.data(), parameters.size());
-        for (Index i = 0; i < n_; ++i) {
-            const auto k = static_cast<std::size_t>(i);
-            point.residuals[i] = problem_.data[k] - problem_.model(k, parameters, slopes);
-            point.jacobian.row(i) = slope;
-        }
-        const double sum = point.residuals.squaredNorm();
-        point.sum = point.jacobian.allFinite() && std::isfinite(sum) ? sum : kInfinity;
-        return point;
     }
 
     bool at_bound(const VectorXd& p) const {
@@ -118,18 +81,65 @@ class Search {
     double rounding() const { return rounding_; }
 
   private:
+    Point at(VectorXd p) const {
+        Point point{.p = std::move(p), .R = {}, .qt = {}};
+        MatrixXd table(n_, m_ + 1);
+        const auto observations = problem_.data.size();
+        const auto cells = std::span(table.data(), static_cast<std::size_t>(table.size()));
+        const auto slopes = cells.first(cells.size() - observations);
+        problem_.model(std::span(point.p.data(), static_cast<std::size_t>(m_)), cells.last(observations),
+                       slopes);
+        table.col(m_) = Eigen::Map<const VectorXd>(problem_.data.data(), n_) - table.col(m_);
+        const double sum = table.col(m_).squaredNorm();
+        if (!std::isfinite(sum) || !table.allFinite()) return point;
+        const Eigen::HouseholderQR<Eigen::Ref<MatrixXd>> qr(table);
+        point.R = table.topLeftCorner(m_, m_).triangularView<Eigen::Upper>();
+        point.qt = table.col(m_).head(m_);
+        point.across = table(m_, m_) * table(m_, m_);
+        point.sum = sum;
+        return point;
+    }
+
+    /// Squared length of the residuals along the columns of the free parameters. Columns that would push a
+    /// parameter through its bound are cleared, so that the next step leaves them out.
+    double along_free(Point& here) const {
+        bool blocked = false;
+        const VectorXd gradient = here.R.transpose() * here.qt;
+        for (Index k = 0; k < m_; ++k) {
+            if ((here.p[k] <= low(k) && gradient[k] < 0) || (here.p[k] >= high(k) && gradient[k] > 0)) {
+                here.R.col(k).setZero();
+                blocked = true;
+            }
+        }
+        if (!blocked) return here.qt.squaredNorm();
+        const VectorXd newton = here.R.completeOrthogonalDecomposition().solve(here.qt);
+        return (here.R * newton).squaredNorm();
+    }
+
+    struct Step {
+        Point there;
+        double hoped;   ///< fall of the sum if the model were linear
+        double length;  ///< of the step
+    };
+    /// One damped step: least squares of R and the damping rows.
+    Step step(const Point& here, const VectorXd& scale, double damping) const {
+        MatrixXd rows = MatrixXd::Zero(2 * m_, m_);
+        VectorXd right = VectorXd::Zero(2 * m_);
+        rows.topRows(m_) = here.R;
+        right.head(m_) = here.qt;
+        for (Index k = 0; k < m_; ++k) rows(m_ + k, k) = std::sqrt(damping) * (scale[k] > 0 ? scale[k] : 1.0);
+        VectorXd p = here.p + rows.householderQr().solve(right);
+        for (Index k = 0; k < m_; ++k) p[k] = std::clamp(p[k], low(k), high(k));
+        const VectorXd moved = p - here.p;
+        return {at(std::move(p)), here.qt.squaredNorm() - (here.qt - here.R * moved).squaredNorm(),
+                moved.norm()};
+    }
+
     double low(Index k) const {
         return problem_.low.empty() ? -kInfinity : problem_.low[static_cast<std::size_t>(k)];
     }
     double high(Index k) const {
         return problem_.high.empty() ? kInfinity : problem_.high[static_cast<std::size_t>(k)];
-    }
-    VectorXd clipped(VectorXd p) const {
-        for (Index k = 0; k < m_; ++k) p[k] = std::clamp(p[k], low(k), high(k));
-        return p;
-    }
-    bool blocked(const VectorXd& p, Index k, double gradient) const {
-        return (p[k] <= low(k) && gradient < 0) || (p[k] >= high(k) && gradient > 0);
     }
 
     const FitProblem& problem_;
@@ -140,10 +150,10 @@ class Search {
 
 /// What is known of a minimum; nothing when the data do not determine every parameter.
 std::optional<VectorXd> standard_errors(const Point& minimum, double variance) {
-    const VectorXd lengths = minimum.jacobian.colwise().norm();
+    const VectorXd lengths = minimum.R.colwise().norm();
     if (!(lengths.minCoeff() > 0)) return std::nullopt;
-    const MatrixXd scaled = minimum.jacobian * lengths.cwiseInverse().asDiagonal();
-    const Eigen::JacobiSVD<MatrixXd> svd(scaled, Eigen::ComputeThinV);
+    const MatrixXd scaled = minimum.R * lengths.cwiseInverse().asDiagonal();
+    const Eigen::JacobiSVD<MatrixXd> svd(scaled, Eigen::ComputeFullV);
     const VectorXd s = svd.singularValues();
     if (!(s[s.size() - 1] > kRankTolerance * s[0])) return std::nullopt;
     // Diagonal of the inverse of the scaled normal matrix: how much the other parameters can make up for one.
@@ -178,8 +188,9 @@ Fit fit(const FitProblem& problem) {
     for (const auto& start : problem.starts) {
         // A first damping that is too small may throw the search onto a plateau; then a cautious one is
         // tried.
+        int iterations_left = problem.most_iterations;
         for (double damping : {1e-3, 1.0, 1e3}) {
-            const auto found = search.run(start, damping);
+            const auto found = search.run(start, damping, iterations_left);
             if (!found) continue;
             const auto known = standard_errors(*found, found->sum / (n - p));
             const bool better = !best || found->sum < best->sum;

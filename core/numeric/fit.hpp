@@ -13,22 +13,26 @@
 
 namespace drysheet::numeric {
 
-/// The model at observation `i` with parameters `p`: returns its value and writes its derivative by each
-/// parameter into `slope`. A value that is not finite means "not allowed here" and is avoided.
-using Model = std::function<double(std::size_t i, std::span<const double> p, std::span<double> slope)>;
+/// The model at every observation with parameters `p`: writes its values, one an observation, and its
+/// derivatives, all of the first parameter, then all of the second, and so on. A value that is not finite
+/// means "not allowed here" and is avoided.
+using Model =
+    std::function<void(std::span<const double> p, std::span<double> values, std::span<double> slopes)>;
 
-/// Makes a Model of a plain formula. `formula(i, p)` takes `const std::array<T, N>& p` and returns T, for
-/// T = Dual<N>:
+/// Makes a Model of a plain formula for one observation. `formula(i, p)` takes `const std::array<T, N>& p`
+/// and returns T, for T = Dual<N>:
 ///     auto model = differentiated<2>([&](std::size_t i, const auto& p) { return p[0] * exp(-p[1] * x[i]);
 ///     });
 template <std::size_t N, class Formula>
 Model differentiated(Formula formula) {
-    return [formula](std::size_t i, std::span<const double> p, std::span<double> slope) {
+    return [formula](std::span<const double> p, std::span<double> values, std::span<double> slopes) {
         std::array<Dual<N>, N> parameters;
         for (std::size_t k = 0; k < N; ++k) parameters[k] = Dual<N>::parameter(p[k], k);
-        const Dual<N> value = formula(i, std::as_const(parameters));
-        for (std::size_t k = 0; k < N; ++k) slope[k] = value.slope[k];
-        return value.value;
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            const Dual<N> value = formula(i, std::as_const(parameters));
+            values[i] = value.value;
+            for (std::size_t k = 0; k < N; ++k) slopes[k * values.size() + i] = value.slope[k];
+        }
     };
 }
 
@@ -39,6 +43,8 @@ struct FitProblem {
     std::vector<std::vector<double>> starts;  ///< tried in turn; the least residual wins
     std::vector<double> low{};                ///< a bound for each parameter; empty: none
     std::vector<double> high{};
+    double offset = 1e-8;        ///< relative offset at which the search ends
+    int most_iterations = 1000;  ///< from each start, all trials of it together
 };
 
 struct Fit {
@@ -54,15 +60,14 @@ struct Fit {
 
 /// Levenberg–Marquardt with the scaling of Moré, from every start.
 ///
-/// Stops when the relative offset (Bates and Watts 1981) is below 1e-8: the parameters are then within 1e-8
-/// of their standard errors of the minimum; at most 1000 iterations a start.
-/// Errors: BadInput with no more points than parameters, or data without any spread; NoConvergence when no
-/// start reaches a minimum, when the data do not determine every parameter (the normal matrix is singular,
-/// or a parameter's standard error exceeds the parameter while the other parameters can make up for it), or
-/// when a parameter ends at its bound.
-/// Source: Moré 1978, The Levenberg-Marquardt algorithm, Lecture Notes in Mathematics 630; Bates and Watts
-/// 1981, Technometrics 23:179; Burnham and Anderson 2002, Model selection and multimodel inference, 2nd ed
-/// (AICc).
+/// Stops when the relative offset (Bates and Watts 1981) is below `offset`: the parameters are then within
+/// that share of their standard errors of the minimum; at most `most_iterations` a start. Errors: BadInput
+/// with no more points than parameters, or data without any spread; NoConvergence when no start reaches a
+/// minimum, when the data do not determine every parameter (the normal matrix is singular, or a parameter's
+/// standard error exceeds the parameter while the other parameters can make up for it), or when a parameter
+/// ends at its bound. Source: Moré 1978, The Levenberg-Marquardt algorithm, Lecture Notes in Mathematics 630;
+/// Bates and Watts 1981, Technometrics 23:179; Burnham and Anderson 2002, Model selection and multimodel
+/// inference, 2nd ed (AICc).
 Fit fit(const FitProblem& problem);
 
 }  // namespace drysheet::numeric
