@@ -137,7 +137,8 @@ struct Words {
     /// the last line naming the result. An expression may call other functions of the catalogue. A line
     /// starting with ":" is prose. See addin/boundary/working.hpp.
     std::string_view working{};
-    /// Where the formula is another for every name of the first choice: a working for each, in the order of its names.
+    /// Where the formula is another for every name of the first choice: a working for each, in the order of
+    /// its names.
     std::vector<std::string_view> workings{};
     std::vector<Check> checks{};
     std::vector<Refuses> refusals{};
