@@ -4,6 +4,7 @@
 
 #include "addin/catalogue/topics.hpp"
 #include "core/balance.hpp"
+#include "core/moisture.hpp"
 
 namespace drysheet {
 namespace {
@@ -94,11 +95,11 @@ Outcome reconcile_table(const Reconciliation& r) {
     const auto rest = [&table](const Cell& name, const Cell& given, const Cell& adjusted, const Cell& u) {
         for (const Cell& cell : {name, given, adjusted, u, Cell("")}) table.cells.push_back(cell);
     };
-    rest("solids", "", shown(r.solids), shown(r.u_solids));
-    rest("water", "", shown(r.water), shown(r.u_water));
-    rest("chi2", "", r.chi2, "");
-    rest("p", "", r.p, "");
-    rest("verdict", "", verdict_of(r), "");
+    rest("solids", shown(solids_mass(r.fresh.given, r.start.given)), shown(r.solids), shown(r.u_solids));
+    rest("water", shown(r.fresh.given - r.dried.given), shown(r.water), shown(r.u_water));
+    rest("chi2", r.chi2, "", "");
+    rest("p", r.p, "", "");
+    rest("verdict", verdict_of(r), "", "");
     return table;
 }
 

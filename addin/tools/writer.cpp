@@ -8,14 +8,47 @@
 #include <map>
 #include <sstream>
 
+#include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/words.hpp"
 
 namespace drysheet {
 namespace {
 
-std::string idl_name(std::string_view name) {  // "in" is a word of the language
-    return name == "in" ? "inValue" : std::string(name);
+// The interface language knows no underscore in a lower-case name, and "in" and "out" are words of its own.
+std::string idl_name(std::string_view name) {
+    if (name == "in" || name == "out") return std::string(name) + "Value";
+    std::string camel;
+    for (std::size_t i = 0; i < name.size(); ++i) {
+        if (name[i] == '_' && i + 1 < name.size()) {
+            const char next = name[++i];
+            camel += next >= 'a' && next <= 'z' ? static_cast<char>(next - 'a' + 'A') : next;
+        } else {
+            camel += name[i];
+        }
+    }
+    return camel;
+}
+
+// One parameter of a method. A repeated argument that may be a range stands there several times: in an array
+// formula the office goes cell by cell through a range that falls on a sequence beyond its first place, and
+// gives ranges whole only to parameters with a name.
+struct Place {
+    std::string name;
+    const Parameter& param;
+    bool sequence;
+};
+std::vector<Place> places(const Function& function) {
+    constexpr int spread = 12;
+    std::vector<Place> all;
+    for (const Parameter& param : function.params) {
+        const std::string name = idl_name(param.name);
+        all.push_back({name, param, param.repeats && !(param.ranges || param.shape == Shape::anything)});
+        if (!param.repeats || all.back().sequence) continue;
+        for (int i = 2; i <= spread; ++i) all.push_back({name + std::to_string(i), param, false});
+        all.push_back({name + "More", param, true});
+    }
+    return all;
 }
 
 std::string escaped_xml(std::string_view text) {
@@ -93,10 +126,17 @@ std::string described(const Function& function, const Parameter& param) {
     return text;
 }
 
+bool gives_a_table(const Function& function) {
+    return !function.scalar && !function.checks.empty() &&
+           std::holds_alternative<Table>(evaluate(function, function.checks.front().given, {}));
+}
+
 std::string described(const Function& function) {
     std::string text(function.summary);
     if (!function.result_unit.empty()) text += ", in " + std::string(function.result_unit);
     text += ".";
+    if (gives_a_table(function))
+        text += " A table: enter it over a range, or read one row of it with DRY.PICK.";
     if (!function.caution.empty()) text.append(" ").append(function.caution);
     return text;
 }
@@ -121,9 +161,8 @@ void write_idl() {
     for (const Function* function : by_name()) {
         std::cout << "    any " << function->name << "(";
         const char* separator = "";
-        for (const Parameter& param : function->params) {
-            std::cout << separator << "[in] " << (param.repeats ? "sequence<any> " : "any ")
-                      << idl_name(param.name);
+        for (const Place& place : places(*function)) {
+            std::cout << separator << "[in] " << (place.sequence ? "sequence<any> " : "any ") << place.name;
             separator = ", ";
         }
         std::cout << ")\n        raises (com::sun::star::lang::IllegalArgumentException, "
@@ -151,10 +190,10 @@ void write_xcu() {
         std::cout << "<prop oor:name=\"Category\"><value>Add-In</value></prop>\n";
         text("CompatibilityName", shown_name);
         std::cout << "<node oor:name=\"Parameters\">\n";
-        for (const Parameter& param : function.params) {  // found by the interface's own parameter names
-            std::cout << "<node oor:name=\"" << idl_name(param.name) << "\" oor:op=\"replace\">\n";
-            text("DisplayName", param.name);
-            text("Description", described(function, param));
+        for (const Place& place : places(function)) {  // found by the interface's own parameter names
+            std::cout << "<node oor:name=\"" << place.name << "\" oor:op=\"replace\">\n";
+            text("DisplayName", place.param.name);
+            text("Description", described(function, place.param));
             std::cout << "</node>\n";
         }
         std::cout << "</node>\n</node>\n";
@@ -167,11 +206,11 @@ void write_glue() {
     for (const Function* function : by_name()) {
         std::cout << "Any SAL_CALL " << function->name << "(";
         std::string all;
-        std::size_t place = 0;
-        for (const Parameter& param : function->params) {
-            const std::string argument = "a" + std::to_string(place);
-            std::cout << (place++ == 0 ? "" : ", ")
-                      << (param.repeats ? "const Sequence<Any>& " : "const Any& ") << argument;
+        std::size_t number = 0;
+        for (const Place& place : places(*function)) {
+            const std::string argument = "a" + std::to_string(number);
+            std::cout << (number++ == 0 ? "" : ", ")
+                      << (place.sequence ? "const Sequence<Any>& " : "const Any& ") << argument;
             all.append(", ").append(argument);
         }
         const auto index = function - functions().data();

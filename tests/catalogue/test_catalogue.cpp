@@ -1,4 +1,5 @@
-// Every entry against its own check values and refusals, its working against its value, and its words for completeness.
+// Every entry against its own check values and refusals, its working against its value, and its words for
+// completeness.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -12,6 +13,11 @@
 #include "addin/boundary/working.hpp"
 
 namespace drysheet {
+
+void PrintTo(const Function* function, std::ostream* out) {
+    *out << (function != nullptr ? function->name : "none");
+}
+
 namespace {
 
 const Reading kPoint{};
@@ -28,7 +34,8 @@ Cell found(const Outcome& outcome, std::string_view at) {
     if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
     const Table& table = std::get<Table>(outcome);
     if (at.empty()) {
-        if (table.cells.size() == 1 || std::holds_alternative<double>(table.cells.front())) return table.cells.front();
+        if (table.cells.size() == 1 || std::holds_alternative<double>(table.cells.front()))
+            return table.cells.front();
         std::string all;
         for (const Cell& cell : table.cells) all += text_of(cell) + "\n";
         return all;
@@ -60,7 +67,8 @@ TEST_P(EveryFunction, GivesItsCheckValues) {
             EXPECT_LE(std::abs(std::get<double>(cell) - *expected), check.tolerance * scale)
                 << std::get<double>(cell) << " against " << *expected;
         } else {
-            EXPECT_NE(text_of(cell).find(std::get<std::string>(check.expected)), std::string::npos) << text_of(cell);
+            EXPECT_NE(text_of(cell).find(std::get<std::string>(check.expected)), std::string::npos)
+                << text_of(cell);
         }
     }
 }
@@ -110,10 +118,14 @@ TEST_P(EveryFunction, IsWorded) {
 TEST_P(EveryFunction, RefusesNothingAtAllInsteadOfGuessing) {
     const Function& function = *GetParam();
     const bool needs = !function.params.empty() && !function.params.front().may_be_missing;
-    if (needs) EXPECT_THROW(evaluate(function, {}, kPoint), Refusal);
+    if (needs) {
+        EXPECT_THROW(evaluate(function, {}, kPoint), Refusal);
+    }
     const std::vector<Input> too_many(function.params.size() + 1, Input(0.5));
     const bool repeats = !function.params.empty() && function.params.back().repeats;
-    if (!repeats && !function.raw) EXPECT_THROW(evaluate(function, too_many, kPoint), Refusal);
+    if (!repeats && !function.raw) {
+        EXPECT_THROW(evaluate(function, too_many, kPoint), Refusal);
+    }
 }
 
 std::vector<const Function*> all() {
@@ -122,13 +134,14 @@ std::vector<const Function*> all() {
     return pointers;
 }
 INSTANTIATE_TEST_SUITE_P(Catalogue, EveryFunction, testing::ValuesIn(all()),
-                         [](const auto& info) { return std::string(info.param->name); });
+                         [](const auto& one) { return std::string(one.param->name); });
 
 TEST(Catalogue, NamesAreUniqueAndPlain) {
     std::set<std::string_view> names;
     for (const Function& function : functions()) {
         EXPECT_TRUE(names.insert(function.name).second) << function.name;
-        for (const char c : function.name) EXPECT_TRUE((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) << function.name;
+        for (const char c : function.name)
+            EXPECT_TRUE((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) << function.name;
     }
 }
 
