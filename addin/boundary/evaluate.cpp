@@ -341,7 +341,10 @@ Outcome evaluate(const Function& function, std::span<const Input> given, const R
         }
     }
     try {
-        return function.call(values);
+        Outcome outcome = function.call(values);
+        if (const auto* number = std::get_if<double>(&outcome); number != nullptr && !std::isfinite(*number))
+            throw BadInput("", "is beyond what a cell can hold");
+        return outcome;
     } catch (const Refused& refused) {
         throw in_sentence(function, given, refused);
     }
