@@ -1,8 +1,11 @@
 #include "addin/boundary/trust.hpp"
 
+#include "addin/boundary/convert.hpp"
 #include "addin/boundary/each.hpp"
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
+#include "addin/boundary/mark.hpp"
+#include "addin/boundary/uncertainty.hpp"
 #include "addin/boundary/words.hpp"
 #include "addin/boundary/working.hpp"
 
@@ -74,6 +77,7 @@ std::string source_of(const Function& function) {
 
 std::vector<Function> trust_entries() {
     std::vector<Function> entries;
+    entries.push_back(convert_entry());
     entries.push_back(
         {.name = "WHY",
          .topic = "trust",
@@ -116,6 +120,8 @@ std::vector<Function> trust_entries() {
                  table.cells.emplace_back(std::move(line));
              return table;
          }});
+    entries.push_back(uncertainty_entry());
+    entries.push_back(mark_entry());
     entries.push_back(
         {.name = "EACH",
          .topic = "trust",
