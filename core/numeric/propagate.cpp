@@ -30,7 +30,8 @@ std::optional<double> derivative(const Model& model, std::span<const double> at,
     if (!here) return std::nullopt;
     int side = 0;  // 0: central; +1, -1: that side only
     double h = reach;
-    for (int tries = 0;; ++tries, h /= 4) {
+    for (int tries = 0;; ++tries) {
+        if (tries > 0) h /= 4;
         const bool above = f(h).has_value(), below = f(-h).has_value();
         if (above && below) break;
         if (tries < 6) continue;  // an edge may be near but not here
@@ -51,19 +52,21 @@ std::optional<double> derivative(const Model& model, std::span<const double> at,
     };
     std::array<double, kTableau> row{}, before{};
     double best = 0, error = std::numeric_limits<double>::infinity();
-    for (std::size_t k = 0; k < kTableau; ++k, h /= kShrink) {
+    for (std::size_t k = 0; k < kTableau; ++k) {
+        if (k > 0) h /= kShrink;
         const auto plain = difference(h);
         if (!plain) return std::nullopt;
         row[0] = *plain;
         if (k == 0) best = row[0];
         double factor = kShrink * kShrink;
-        for (std::size_t j = 1; j <= k; ++j, factor *= side == 0 ? kShrink * kShrink : kShrink) {
+        for (std::size_t j = 1; j <= k; ++j) {
             row[j] = (row[j - 1] * factor - before[j - 1]) / (factor - 1);
             const double off = std::max(std::abs(row[j] - row[j - 1]), std::abs(row[j] - before[j - 1]));
             if (off <= error) {
                 error = off;
                 best = row[j];
             }
+            factor *= side == 0 ? kShrink * kShrink : kShrink;
         }
         if (k > 0 && std::abs(row[k] - before[k - 1]) >= 2 * error) break;  // rounding has taken over
         before = row;
