@@ -61,7 +61,10 @@ class Functions(SheetTest):
             if check["given"] and check["given"][0] is not None:
                 self.book.put("B1", "=1/0")
                 with self.subTest(call):
-                    self.assertEqual(self.book.show(f"={call}").text, "#DIV/0!")
+                    result = self.book.show(f"={call}")
+                    self.assertEqual(result.kind, "error")
+                    if not isinstance(check["given"][0], list):  # Calc makes one inside a range its own Err:504
+                        self.assertEqual(result.text, "#DIV/0!")
 
 
 if __name__ == "__main__":
