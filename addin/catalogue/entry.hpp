@@ -76,8 +76,10 @@ struct Parameter : Param {
 struct Value {
     bool given = false;
     double si = 0;
+    double u = 0;  ///< standard uncertainty of si, as typed; the formula does not see it
     int choice = 0;
     std::vector<double> column{};
+    std::vector<double> column_u{};  ///< of each cell, where any has one; else empty
     std::vector<std::string> names{};
 };
 
