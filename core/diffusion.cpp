@@ -3,12 +3,12 @@
 #include <numbers>
 
 #include "core/kinetics.hpp"
+#include "core/runs.hpp"
 
 namespace drysheet {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
-constexpr double kHour = 3600;   // s
 constexpr double kSwitch = 0.2;  // both forms converge fast here: 4 and 3 terms
 
 /// ∫ erfc from x.
@@ -59,21 +59,16 @@ MoistureRatio slab_ratio(double fourier) {
 
 DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
                            Length thickness, double sides) {
-    if (times.size() != ratios.size()) {
-        throw BadInput(
-            "ratios", "holds {} values beside {} times",
-            {amount(static_cast<double>(ratios.size())), amount(static_cast<double>(times.size()))});
-    }
+    check_length("ratios", ratios.size(), times.size());
+    check_from_start(times);
     if (!(thickness.value() > 0)) throw BadInput("thickness", "must be above 0");
     if (sides != 1 && sides != 2) throw BadInput("sides", "must be 1 or 2");
-    std::vector<double> hours, y, guesses;
+    std::vector<double> t, y, guesses;
     for (std::size_t i = 0; i < times.size(); ++i) {
-        if (!(times[i].value() >= 0))
-            throw BadInput("times", "holds {}: drying starts at time 0", {amount(times[i])});
         if (times[i].value() == 0) continue;
-        hours.push_back(times[i].value() / kHour);
+        t.push_back(hours(times[i]));
         y.push_back(ratios[i].value());
-        if (y.back() > 0 && y.back() < 1) guesses.push_back(first_guess(y.back()) / hours.back());
+        if (y.back() > 0 && y.back() < 1) guesses.push_back(first_guess(y.back()) / t.back());
     }
     if (y.size() < 2) throw BadInput("times", "holds fewer than 2 readings after time 0");
     if (guesses.empty()) throw BadInput("ratios", "holds no ratio between 0 and 1");
@@ -81,9 +76,9 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
 
     const auto model = [&](std::span<const double> p, std::span<double> values, std::span<double> slopes) {
         for (std::size_t i = 0; i < values.size(); ++i) {
-            const SlabValue value = slab(p[0] * hours[i]);
+            const SlabValue value = slab(p[0] * t[i]);
             values[i] = value.E;
-            slopes[i] = value.slope * hours[i];
+            slopes[i] = value.slope * t[i];
         }
     };
     const auto fit = numeric::fit({.argument = "ratios",
@@ -91,7 +86,7 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
                                    .model = model,
                                    .starts = {{guesses[guesses.size() / 2]}},
                                    .low = {0},
-                                   .high = {1e6 / *std::ranges::max_element(hours)}});
+                                   .high = {1e6 / *std::ranges::max_element(t)}});
     const Length L = thickness / sides;  // the way of the water: half a slab that dries from both sides
     const auto in_si = [&](double per_hour) {
         return Diffusivity(L * L * (per_hour / kHour) / Time::from_value(1));
@@ -101,11 +96,7 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
 
 ArrheniusFit activation_energy(std::span<const Temperature> temps, std::span<const double> values) {
     constexpr double R = 8.314462618;  // J/(mol K)
-    if (temps.size() != values.size()) {
-        throw BadInput(
-            "values", "holds {} values beside {} temperatures",
-            {amount(static_cast<double>(values.size())), amount(static_cast<double>(temps.size()))});
-    }
+    check_length("values", values.size(), temps.size());
     if (temps.size() < 3) throw BadInput("temps", "holds fewer than 3 temperatures");
     const double n = static_cast<double>(temps.size());
     double mx = 0, my = 0;

@@ -4,11 +4,11 @@
 
 #include "core/kinetics.hpp"
 #include "core/numeric/smooth.hpp"
+#include "core/runs.hpp"
 
 namespace drysheet {
 namespace {
 
-constexpr double kHour = 3600;           // s
 constexpr double kDoubtedShare = 0.005;  // of the whole loss: less is never called a bad reading
 
 /// A weighed run, checked: hours since the first reading, moistures on the dry basis.
@@ -35,14 +35,9 @@ std::vector<double> moistures_of(std::span<const Mass> masses, Mass solids) {
 }
 
 Run checked_run(std::span<const Time> times, std::span<const Mass> masses, Mass solids, std::size_t least) {
-    if (times.size() != masses.size()) {
-        throw BadInput(
-            "masses", "holds {} readings beside {} times",
-            {amount(static_cast<double>(masses.size())), amount(static_cast<double>(times.size()))});
-    }
+    check_length("masses", masses.size(), times.size());
     if (times.size() < least) {
-        throw BadInput("times", "holds {} readings; {} are needed",
-                       {amount(static_cast<double>(times.size())), amount(static_cast<double>(least))});
+        throw BadInput("times", "holds {} readings; {} are needed", {count(times.size()), count(least)});
     }
     Run run{{}, moistures_of(masses, solids)};
     for (std::size_t i = 0; i < times.size(); ++i) {
@@ -50,7 +45,7 @@ Run checked_run(std::span<const Time> times, std::span<const Mass> masses, Mass 
             throw BadInput("times", "must rise from reading to reading; {} comes after {}",
                            {amount(times[i]), amount(times[i - 1])});
         }
-        run.hours.push_back((times[i] - times[0]).value() / kHour);
+        run.hours.push_back(hours(times[i] - times[0]));
     }
     return run;
 }
@@ -178,10 +173,10 @@ CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> 
     const auto& u = fit.standard_errors;
     return {.rate = DryingRate::from_value(fit.parameters[1] / kHour),
             .moisture = MoistureDry(fit.parameters[0]),
-            .time = times[0] + Time::from_value(tc * kHour),
+            .time = times[0] + from_hours(tc),
             .u_rate = DryingRate::from_value(u[1] / kHour),
             .u_moisture = MoistureDry(u[0]),
-            .u_time = Time::from_value(u[2] * kHour),
+            .u_time = from_hours(u[2]),
             .points = fit.points};
 }
 

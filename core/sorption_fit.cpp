@@ -193,10 +193,10 @@ IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> act
                        .aicc = fit.aicc,
                        .points = fit.points,
                        .model = model};
-    std::vector<double> slope(n);
+    std::vector<double> values(d.X.size()), slopes(d.X.size() * n);
+    formula(fit.parameters, values, slopes);
     for (std::size_t i = 0; i < d.X.size(); ++i)
-        result.deviation +=
-            std::abs(1 - formula(i, fit.parameters, slope) / d.X[i]) / static_cast<double>(d.X.size());
+        result.deviation += std::abs(1 - values[i] / d.X[i]) / static_cast<double>(d.X.size());
     return result;
 }
 

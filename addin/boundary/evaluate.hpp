@@ -48,6 +48,9 @@ struct TableRow {
 /// twice.
 std::vector<TableRow> table_rows(const Parameter& table, const Input& input);
 
+/// The arguments as the function gets them. Throws Refusal.
+std::vector<Value> read_arguments(const Function& function, std::span<const Input> given,
+                                  const Reading& reading);
 /// The place of a choice's name among its choices. Throws Refusal.
 int read_choice(const Parameter& param, const Input& given);
 

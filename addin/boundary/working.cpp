@@ -112,7 +112,8 @@ std::vector<std::string> lines_of(const Function& function, std::span<const Inpu
     if (!function.workings.empty()) {
         std::size_t choice = 0;
         while (function.params.at(choice).shape != Shape::choice) ++choice;
-        text = function.workings.at(static_cast<std::size_t>(read_choice(function.params[choice], given[choice])));
+        text = function.workings.at(
+            static_cast<std::size_t>(read_choice(function.params[choice], given[choice])));
     }
     std::istringstream formulas{std::string(text)};
     std::vector<std::string> all;

@@ -77,8 +77,10 @@ struct Parameter : Param {
 struct Value {
     bool given = false;
     double si = 0;
+    double u = 0;  ///< standard uncertainty of si, as typed; the formula does not see it
     int choice = 0;
     std::vector<double> column{};
+    std::vector<double> column_u{};  ///< of each cell, where any has one; else empty
     std::vector<std::string> names{};
     std::vector<Value> rows{};  ///< of a table, in the order of Parameter::rows
 };
@@ -153,7 +155,8 @@ struct Words {
     /// the last line naming the result. An expression may call other functions of the catalogue. A line
     /// starting with ":" is prose. See addin/boundary/working.hpp.
     std::string_view working{};
-    /// Where the formula is another for every name of the first choice: a working for each, in the order of its names.
+    /// Where the formula is another for every name of the first choice: a working for each, in the order of
+    /// its names.
     std::vector<std::string_view> workings{};
     std::vector<Check> checks{};
     std::vector<Refuses> refusals{};

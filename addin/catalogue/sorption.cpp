@@ -10,22 +10,27 @@ namespace drysheet {
 namespace {
 
 constexpr std::string_view kMeasured =
-    "A calculated water activity is an estimate. Only a measured water activity and the local food authority decide "
+    "A calculated water activity is an estimate. Only a measured water activity and the local food authority "
+    "decide "
     "whether a product may be kept.";
 
 constexpr Param kModel{"model", "name of the isotherm; DRY.SORPTIONMODELS lists formula and parameters"};
-constexpr Param kParameters{.name = "parameters",
-                            .text = "its parameters in the order of DRY.SORPTIONMODELS; moisture in kg/kg dry basis, "
-                                    "in the grain-standard forms % dry basis and °C as printed there",
-                            .alone = true};
+constexpr Param kParameters{
+    .name = "parameters",
+    .text =
+        "its parameters in the order of DRY.SORPTIONMODELS; moisture in kg/kg dry basis, "
+        "in the grain-standard forms % dry basis and °C as printed there",
+    .alone = true};
 constexpr Param kTemp{"temp", "temperature; needed and used by the temperature-dependent forms only"};
 
 Table models_table() {
     Table table{.columns = 4};
     for (const IsothermModelInfo& model : isotherm_models()) {
         std::string parameters;
-        for (const auto name : model.parameters) parameters.append(parameters.empty() ? "" : ", ").append(name);
-        for (const std::string_view cell : {model.name, model.formula, std::string_view(parameters), model.source})
+        for (const auto name : model.parameters)
+            parameters.append(parameters.empty() ? "" : ", ").append(name);
+        for (const std::string_view cell :
+             {model.name, model.formula, std::string_view(parameters), model.source})
             table.cells.emplace_back(std::string(cell));
     }
     return table;
@@ -57,12 +62,14 @@ std::string_view growth_words(GrowthBand band) {
         case GrowthBand::halophilic_bacteria:
             return "0.75 to 0.80: also salt-loving bacteria and moulds that form mycotoxins may grow";
         case GrowthBand::most_moulds:
-            return "0.80 to 0.87: also most moulds and most spoilage yeasts may grow, and Staphylococcus aureus in the "
+            return "0.80 to 0.87: also most moulds and most spoilage yeasts may grow, and Staphylococcus "
+                   "aureus in the "
                    "upper part";
         case GrowthBand::many_yeasts:
             return "0.87 to 0.91: also many yeasts, Micrococcus and Staphylococcus aureus may grow";
         case GrowthBand::many_bacteria:
-            return "0.91 to 0.95: also many bacteria may grow, among them Salmonella and Clostridium botulinum";
+            return "0.91 to 0.95: also many bacteria may grow, among them Salmonella and Clostridium "
+                   "botulinum";
         case GrowthBand::spoilage_bacteria:
             return "0.95 and above: nearly everything may grow, as in fresh food";
     }
@@ -71,8 +78,9 @@ std::string_view growth_words(GrowthBand band) {
 
 Outcome band_text(const ActivityBand& band) {
     return std::string(growth_words(band.growth)) + " (Beuchat 1981). " +
-           (band.above_regulator_line ? "Above 0.85, the line of 21 CFR 114.3 for low-acid and acidified foods. "
-                                      : "Not above 0.85, the line of 21 CFR 114.3. ") +
+           (band.above_regulator_line
+                ? "Above 0.85, the line of 21 CFR 114.3 for low-acid and acidified foods. "
+                : "Not above 0.85, the line of 21 CFR 114.3. ") +
            "Only a measured water activity counts, and the local food authority decides.";
 }
 
@@ -138,11 +146,13 @@ const std::vector<std::string_view> kActivityWorkings{
 constexpr std::string_view kSource =
     "Each model's own publication, in the last column of DRY.SORPTIONMODELS.";
 constexpr std::string_view kRange =
-    "Below the pole: activity under 1 ÷ K for GAB, under 1 for the others but Peleg. BET is published for activities up "
+    "Below the pole: activity under 1 ÷ K for GAB, under 1 for the others but Peleg. BET is published for "
+    "activities up "
     "to about 0.5. The activities at which the parameters were fitted.";
 constexpr std::string_view kCornOrigin =
     "printed table of shelled corn, 70 °F and 70 %: 14.5 % wet basis, 16.96 % dry";
-constexpr std::string_view kSoyOrigin = "Wikipedia, Equilibrium moisture content: soybean at 70 °F and 25 %, 5.5 % wet";
+constexpr std::string_view kSoyOrigin =
+    "Wikipedia, Equilibrium moisture content: soybean at 70 °F and 25 %, 5.5 % wet";
 constexpr std::string_view kDurumOrigin =
     "Wikipedia, Equilibrium moisture content: durum wheat at 70 °F and 25 %, 7.7 % wet";
 constexpr std::string_view kChungOrigin = "by hand: −ln(55.205 × 0.356675 ÷ 312.40) ÷ 16.958";
@@ -151,35 +161,42 @@ constexpr std::string_view kChungOrigin = "by hand: −ln(55.205 × 0.356675 ÷ 
 
 std::vector<Function> sorption_entries() {
     constexpr std::string_view topic = "sorption";
-    const Input gab = column(0.1, 10.0, 0.8), bet = column(0.06, 20.0), oswin = column(0.12, 0.5), halsey = column(0.02, 2.0),
-                henderson = column(30.0, 2.0), peleg = column(0.1, 0.5, 0.2, 4.0),
+    const Input gab = column(0.1, 10.0, 0.8), bet = column(0.06, 20.0), oswin = column(0.12, 0.5),
+                halsey = column(0.02, 2.0), henderson = column(30.0, 2.0), peleg = column(0.1, 0.5, 0.2, 4.0),
                 corn = column(8.6541e-5, 1.8634, 49.810), chung = column(312.40, 0.16958, 30.205),
                 soy = column(2.87, -0.0054, 1.38), durum = column(13.101, -0.052626, 2.9987);
     // Corn at 70 °F, the printed table: % wet basis at 10 to 90 %.
     const Input activities = column(0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9);
-    const Input moistures = column("4.4 % wb", "6.4 % wb", "8.1 % wb", "9.7 % wb", "11.2 % wb", "12.8 % wb", "14.5 % wb",
-                                   "16.6 % wb", "19.4 % wb");
+    const Input moistures = column("4.4 % wb", "6.4 % wb", "8.1 % wb", "9.7 % wb", "11.2 % wb", "12.8 % wb",
+                                   "14.5 % wb", "16.6 % wb", "19.4 % wb");
     return {
         function<equilibrium_moisture>(
             {.name = "SORPTION",
              .topic = topic,
              .summary = "Moisture of a food in equilibrium with a water activity or air humidity",
-             .params = {{kModel, {"activity", "water activity, or relative humidity of the air"}, kParameters, kTemp}},
+             .params = {{kModel,
+                         {"activity", "water activity, or relative humidity of the air"},
+                         kParameters,
+                         kTemp}},
              .result = "moisture",
              .range = kRange,
              .source = kSource,
              .caution = kMeasured,
              .workings = kMoistureWorkings,
-             .checks = {{{"GAB", 0.5, gab}, 0.4 / 2.76, 1e-12, "by hand: 0.1·10·0.4 ÷ (0.6 × 4.6)"},
-                        {{"BET", 0.25, bet}, 0.3 / 4.3125, 1e-12, "by hand: 0.06·20·0.25 ÷ (0.75 × 5.75)"},
-                        {{"Oswin", 0.8, oswin}, 0.24, 1e-12, "by hand: 0.12 × √4"},
-                        {{"Halsey", 0.36787944117144233, halsey}, 0.1414213562, 1e-9, "by hand: aw = 1/e, √0.02"},
-                        {{"Henderson", 0.6321205588285577, henderson}, 0.1825741858, 1e-9, "by hand: aw = 1 − 1/e, √(1/30)"},
-                        {{"Peleg", 0.25, peleg}, 0.05 + 0.2 / 256, 1e-12, "by hand: 0.1·0.5 + 0.2/256"},
-                        {{"modified Henderson", 0.7, corn, "70 °F"}, 0.1696, 4e-3, kCornOrigin},
-                        {{"modified Chung-Pfost", 0.7, chung, 25.0}, 0.1630, 1e-3, kChungOrigin},
-                        {{"modified Halsey", 0.25, soy, "70 °F"}, 0.0582, 1e-2, kSoyOrigin},
-                        {{"modified Oswin", 0.25, durum, "70 °F"}, 0.0834, 1e-2, kDurumOrigin}},
+             .checks =
+                 {{{"GAB", 0.5, gab}, 0.4 / 2.76, 1e-12, "by hand: 0.1·10·0.4 ÷ (0.6 × 4.6)"},
+                  {{"BET", 0.25, bet}, 0.3 / 4.3125, 1e-12, "by hand: 0.06·20·0.25 ÷ (0.75 × 5.75)"},
+                  {{"Oswin", 0.8, oswin}, 0.24, 1e-12, "by hand: 0.12 × √4"},
+                  {{"Halsey", 0.36787944117144233, halsey}, 0.1414213562, 1e-9, "by hand: aw = 1/e, √0.02"},
+                  {{"Henderson", 0.6321205588285577, henderson},
+                   0.1825741858,
+                   1e-9,
+                   "by hand: aw = 1 − 1/e, √(1/30)"},
+                  {{"Peleg", 0.25, peleg}, 0.05 + 0.2 / 256, 1e-12, "by hand: 0.1·0.5 + 0.2/256"},
+                  {{"modified Henderson", 0.7, corn, "70 °F"}, 0.1696, 4e-3, kCornOrigin},
+                  {{"modified Chung-Pfost", 0.7, chung, 25.0}, 0.1630, 1e-3, kChungOrigin},
+                  {{"modified Halsey", 0.25, soy, "70 °F"}, 0.0582, 1e-2, kSoyOrigin},
+                  {{"modified Oswin", 0.25, durum, "70 °F"}, 0.0834, 1e-2, kDurumOrigin}},
              .refusals = {{{"GAB", 0.875, column(0.2, 11.84, 1.143)}, "activity"},
                           {{"BET", 1.0, bet}, "activity"},
                           {{"Oswin", 1.0, oswin}, "activity"},
@@ -221,21 +238,52 @@ std::vector<Function> sorption_entries() {
              .params = {{kModel,
                          {"activities", "water activities of the points", between(0, 1)},
                          {"moistures", "their moistures, dry basis"},
-                         {.name = "temps", .text = "temperature of each point, for the temperature-dependent forms"}}},
+                         {.name = "temps",
+                          .text = "temperature of each point, for the temperature-dependent forms"}}},
              .result = "fit",
              .range = "More points than parameters. BET is meant for activities up to about 0.5.",
-             .source = "Least squares on moisture, as van den Berg & Bruin (1981) advise; standard errors from the "
-                       "covariance. deviation is the mean of |X − fitted X| ÷ X.",
+             .source =
+                 "Least squares on moisture, as van den Berg & Bruin (1981) advise; standard errors from the "
+                 "covariance. deviation is the mean of |X − fitted X| ÷ X.",
              .caution = kMeasured,
-             .working = ": the parameters are those with the least sum of (moisture − isotherm)² over the points\n"
-                        ": standard error = √(least sum ÷ (n − p) × the diagonal of the inverse normal matrix)",
-             .checks = {{{"GAB", activities, moistures}, 0.09849852116, 1e-6, "SciPy 1.10.1 on the same points", "Xm"},
-                        {{"GAB", activities, moistures}, 0.6823867798, 1e-6, "SciPy 1.10.1 on the same points", "K"},
-                        {{"GAB", activities, moistures}, 0.01013344, 1e-4, "SciPy 1.10.1 on the same points", "deviation"},
-                        {{"Oswin", activities, moistures}, 0.3318300392, 1e-6, "SciPy 1.10.1 on the same points", "b"},
-                        {{"Halsey", activities, moistures}, 2.404188621, 1e-6, "SciPy 1.10.1 on the same points", "b"},
-                        {{"Henderson", activities, moistures}, 32.46279268, 1e-6, "SciPy 1.10.1 on the same points", "a"},
-                        {{"Peleg", activities, moistures}, 4.812861384, 1e-5, "SciPy 1.10.1 on the same points", "n2"},
+             .working =
+                 ": the parameters are those with the least sum of (moisture − isotherm)² over the points\n"
+                 ": standard error = √(least sum ÷ (n − p) × the diagonal of the inverse normal matrix)",
+             .checks = {{{"GAB", activities, moistures},
+                         0.09849852116,
+                         1e-6,
+                         "SciPy 1.10.1 on the same points",
+                         "Xm"},
+                        {{"GAB", activities, moistures},
+                         0.6823867798,
+                         1e-6,
+                         "SciPy 1.10.1 on the same points",
+                         "K"},
+                        {{"GAB", activities, moistures},
+                         0.01013344,
+                         1e-4,
+                         "SciPy 1.10.1 on the same points",
+                         "deviation"},
+                        {{"Oswin", activities, moistures},
+                         0.3318300392,
+                         1e-6,
+                         "SciPy 1.10.1 on the same points",
+                         "b"},
+                        {{"Halsey", activities, moistures},
+                         2.404188621,
+                         1e-6,
+                         "SciPy 1.10.1 on the same points",
+                         "b"},
+                        {{"Henderson", activities, moistures},
+                         32.46279268,
+                         1e-6,
+                         "SciPy 1.10.1 on the same points",
+                         "a"},
+                        {{"Peleg", activities, moistures},
+                         4.812861384,
+                         1e-5,
+                         "SciPy 1.10.1 on the same points",
+                         "n2"},
                         {{"Peleg", activities, moistures}, 9.0, 0, "by counting", "n"}},
              .refusals = {{{"BET", activities, moistures}, "moistures"},  // C runs off over the whole range
                           {{"GAB", column(0.2, 0.4, 0.6), column(0.05, 0.08, 0.12)}, "moistures"},
@@ -261,11 +309,14 @@ std::vector<Function> sorption_entries() {
                          {"activity2", "water activity of the same moisture at temp2", above_up_to(0, 1)},
                          {"temp2", "second temperature"}}},
              .result = "heat",
-             .source = "Clausius-Clapeyron relation of water activity; Rizvi (2014) Engineering Properties of Foods, 4th "
+             .source = "Clausius-Clapeyron relation of water activity; Rizvi (2014) Engineering Properties "
+                       "of Foods, 4th "
                        "ed., ch. 7. Per kg of water; add DRY.LATENTHEAT for the whole heat of desorption.",
-             .working = "heat = 8.314462618 ÷ 0.018015268 ÷ 1000 × ln(activity2 ÷ activity1) ÷ (1 ÷ (temp1 + 273.15) − 1 ÷ "
+             .working = "heat = 8.314462618 ÷ 0.018015268 ÷ 1000 × ln(activity2 ÷ activity1) ÷ (1 ÷ (temp1 + "
+                        "273.15) − 1 ÷ "
                         "(temp2 + 273.15))",
-             .checks = {{{0.5, 25.0, 0.6, 45.0}, 399.083, 1e-4, "by hand: 0.461523 × 0.1823216 ÷ 2.108466e-4"}},
+             .checks =
+                 {{{0.5, 25.0, 0.6, 45.0}, 399.083, 1e-4, "by hand: 0.461523 × 0.1823216 ÷ 2.108466e-4"}},
              .refusals = {{{0.5, 25.0, 0.6, 25.0}, "temp2"}, {{0.0, 25.0, 0.6, 45.0}, "activity1"}},
              .see_also = {"WATERACTIVITY", "LATENTHEAT"}}),
         function<activity_band>(
@@ -275,9 +326,11 @@ std::vector<Function> sorption_entries() {
              .params = {{{"activity", "measured water activity"}}},
              .result = "band",
              .source = "Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3 (above 0.85).",
-             .caution = "Growth limits shift with temperature, acidity, salt and species. Only a measured water activity and "
+             .caution = "Growth limits shift with temperature, acidity, salt and species. Only a measured "
+                        "water activity and "
                         "the local food authority decide.",
-             .working = ": the band of Beuchat's table that holds the activity; a band includes its lower limit",
+             .working =
+                 ": the band of Beuchat's table that holds the activity; a band includes its lower limit",
              .checks = {{{0.55}, "no microorganism", 0, "Beuchat (1981)"},
                         {{0.60}, "tolerate sugar and a few moulds", 0, "Beuchat (1981)"},
                         {{0.70}, "moulds of dry foods", 0, "Beuchat (1981)"},

@@ -58,7 +58,7 @@ TEST(CakingMoisture, margin_and_limits) {
     const auto at = [](double store, double margin) {
         return [=] { return caking_moisture(celsius(store), celsius(62), 5.42, kelvin(margin)); };
     };
-    // By hand: T = 30: 32 / (32 + 5.42·165) = 0.0345468
+    // By hand: T = 30: 32 / (32 + 5.42·165) = 0.0345460
     EXPECT_TRUE(near(at(30, 0)().value(), 32 / (32 + 5.42 * 165), 1e-12));
     EXPECT_LT(at(30, 10)(), at(30, 0)());  // a margin is cautious
     EXPECT_GT(at(30, -10)(), at(30, 0)());
