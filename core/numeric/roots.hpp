@@ -31,15 +31,15 @@ double bracketed_root(F f, double low, double high, double relative_tolerance = 
     };
     std::uintmax_t steps = kMostRootSteps;
     const auto [a, b] = boost::math::tools::toms748_solve(f, low, high, at_low, at_high, narrow, steps);
-    if (!narrow(a, b) && f(a) != 0) throw NoConvergence(argument, "has no solution that the search could reach");
+    if (!narrow(a, b) && f(a) != 0)
+        throw NoConvergence(argument, "has no solution that the search could reach");
     return a + (b - a) / 2;
 }
 
-/// The root of f near start by Newton's steps, kept between low and high (bisection where a step leaves them).
-/// Stops when a step is below 2^(1 - digits) · |x|; as Newton converges quadratically, x is then as good as
-/// f's own arithmetic.
-/// f: double -> pair or tuple (value, slope).
-/// Errors: NoConvergence after kMostRootSteps steps, or when no root lies between low and high.
+/// The root of f near start by Newton's steps, kept between low and high (bisection where a step leaves
+/// them). Stops when a step is below 2^(1 - digits) · |x|; as Newton converges quadratically, x is then as
+/// good as f's own arithmetic. f: double -> pair or tuple (value, slope). Errors: NoConvergence after
+/// kMostRootSteps steps, or when no root lies between low and high.
 template <class F>
 double newton_root(F f, double start, double low, double high, int digits = 36,
                    std::string_view argument = {}) {

@@ -29,8 +29,10 @@ TEST(Roots, RootAtAnEnd) {
 TEST(Roots, NoRootIsRefused) {
     EXPECT_THROW(bracketed_root([](double x) { return x * x + 1; }, -1, 1), NoConvergence);
     EXPECT_THROW(bracketed_root([](double) { return std::nan(""); }, -1, 1), NoConvergence);
-    EXPECT_THROW(newton_root([](double x) { return std::pair(x * x + 1, 2 * x); }, 0.7, -1, 1), NoConvergence);
-    EXPECT_THROW(newton_root([](double x) { return std::pair(std::exp(x), std::exp(x)); }, 1, 0.5, 2), NoConvergence);
+    EXPECT_THROW(newton_root([](double x) { return std::pair(x * x + 1, 2 * x); }, 0.7, -1, 1),
+                 NoConvergence);
+    EXPECT_THROW(newton_root([](double x) { return std::pair(std::exp(x), std::exp(x)); }, 1, 0.5, 2),
+                 NoConvergence);
     EXPECT_THROW(newton_root([](double) { return std::pair(std::nan(""), 1.0); }, 1, 0.5, 2), NoConvergence);
 }
 
