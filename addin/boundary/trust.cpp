@@ -1,7 +1,13 @@
 #include "addin/boundary/trust.hpp"
 
+#include <cmath>
+
+#include "addin/boundary/convert.hpp"
+#include "addin/boundary/each.hpp"
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
+#include "addin/boundary/mark.hpp"
+#include "addin/boundary/uncertainty.hpp"
 #include "addin/boundary/words.hpp"
 #include "addin/boundary/working.hpp"
 
@@ -18,6 +24,44 @@ Outcome function_table() {
               std::string(function.topic), std::string(function.summary)})
             table.cells.emplace_back(text);
     return table;
+}
+
+Parameter optional_count(std::string_view name, std::string_view text, double otherwise) {
+    Parameter param;
+    param.name = name;
+    param.text = text;
+    param.range = at_least(1);
+    param.otherwise = otherwise;
+    param.may_be_missing = true;
+    return param;
+}
+
+// The office's own exact VLOOKUP does not find the texts of a table that mixes texts and numbers (seen
+// in 7.4).
+Outcome pick(std::span<const Input> given, const Reading& reading) {
+    const auto wrong = [](const std::string& argument, const std::string& sentence) {
+        return Refusal(Refusal::Reason::argument, argument, argument + ": " + sentence);
+    };
+    if (given.empty() || given[0].form != Input::Form::grid)
+        throw wrong("table", "a table or a range of cells is wanted.");
+    if (given.size() < 2 || given[1].blank()) throw wrong("row", "is missing.");
+    const Input& table = given[0];
+    static const Parameter which = optional_count("column", "which column, counted from 1", 2);
+    const double column = read_measured(which, given.size() > 2 ? given[2] : Input(), reading).value;
+    if (column > static_cast<double>(table.columns) || column != std::floor(column))
+        throw wrong("column", in_words(column) + " is not one of the table's " +
+                                  std::to_string(table.columns) + " columns.");
+    std::string names;
+    for (std::size_t row = 0; row < table.rows(); ++row) {
+        const Input& name = table.cells[row * table.columns];
+        if (lower(name.text) == lower(given[1].text)) {
+            const Input& cell = table.cells[row * table.columns + static_cast<std::size_t>(column) - 1];
+            if (cell.form == Input::Form::number) return cell.number;
+            return cell.text;
+        }
+        names.append(names.empty() ? "" : ", ").append(name.text);
+    }
+    throw wrong("row", in_words(given[1]) + " is none of the table's rows: " + names + ".");
 }
 
 const Parameter kFunction = as_it_stands("function", "its name in quotes, such as \"DRIEDMASS\"");
@@ -73,6 +117,7 @@ std::string source_of(const Function& function) {
 
 std::vector<Function> trust_entries() {
     std::vector<Function> entries;
+    entries.push_back(convert_entry());
     entries.push_back(
         {.name = "WHY",
          .topic = "trust",
@@ -98,6 +143,58 @@ std::vector<Function> trust_entries() {
                        .raw = [](std::span<const Input> given, const Reading&) -> Outcome {
                            return source_of(named_call(given).function);
                        }});
+    entries.push_back(
+        {.name = "WORKING",
+         .topic = "trust",
+         .summary =
+             "The working of a call as a student writes it: what is given, formula, numbers put in, result",
+         .params = {kFunction, kArguments},
+         .result = "working",
+         .source = kAbout,
+         .checks = {{{"DRIEDMASS", 100.0, 0.8, 0.2}, "= 100 × (1 − 0.8) ÷ (1 − 0.2)", 0, "by hand"}},
+         .refusals = {{{"DRIEDMASS", 100.0, 80.0, 0.2}, "start"}, {{"WHY", "DRIEDMASS"}, "function"}},
+         .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+             const auto [function, arguments] = named_call(given);
+             Table table{.columns = 1};
+             for (std::string& line : working(function, arguments, reading).lines)
+                 table.cells.emplace_back(std::move(line));
+             return table;
+         }});
+    entries.push_back(uncertainty_entry());
+    entries.push_back(mark_entry());
+    entries.push_back(
+        {.name = "PICK",
+         .topic = "trust",
+         .summary = "One value of a table by the name of its row",
+         .params = {as_it_stands("table", "a function that gives a table, or the cells it stands in"),
+                    as_it_stands("row", "the row's name in the first column, in quotes"),
+                    optional_count("column", "which column, counted from 1", 2)},
+         .result = "value",
+         .source = kAbout,
+         .checks = {{{Input({"gap", 1.5, "g", "u", 0.5, "g"}, 3), "u"}, 0.5, 1e-12, "the given table"},
+                    {{Input({"gap", 1.5, "g", "u", 0.5, "g"}, 3), "U", 3.0}, "g", 0, "the given table"}},
+         .refusals = {{{Input({"gap", 1.5}, 2), "gop"}, "row"},
+                      {{Input({"gap", 1.5}, 2), "gap", 3.0}, "column"}},
+         .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+             return pick(given, reading);
+         }});
+    entries.push_back(
+        {.name = "EACH",
+         .topic = "trust",
+         .summary = "A function over whole columns in one call, row by row, for long tables",
+         .params = {kFunction, any_more("argument",
+                                        "its arguments; a range is gone through row by row, "
+                                        "a single value stays the same")},
+         .result = "column",
+         .source = kAbout,
+         .checks = {{{"DRIEDMASS", column(100.0, "2 kg"), 0.8, 0.2}, 25.0, 1e-12, "by hand"}},
+         .refusals = {{{"DRIEDMASS", 100.0, 0.8, 0.2}, "argument"},
+                      {{"DRIEDMASS", column(100.0, 200.0), column(0.8, 0.7, 0.6), 0.2}, "argument"},
+                      {{"CLOSURE", column(1.0, 2.0)}, "function"}},
+         .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+             const auto [function, arguments] = named_call(given);
+             return each(function, arguments, reading);
+         }});
     entries.push_back(
         {.name = "FUNCTIONS",
          .topic = "trust",

@@ -8,6 +8,7 @@
 #include <map>
 #include <sstream>
 
+#include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/words.hpp"
 
@@ -27,6 +28,27 @@ std::string idl_name(std::string_view name) {
         }
     }
     return camel;
+}
+
+// One parameter of a method. A repeated argument that may be a range stands there several times: in an array
+// formula the office goes cell by cell through a range that falls on a sequence beyond its first place, and
+// gives ranges whole only to parameters with a name.
+struct Place {
+    std::string name;
+    const Parameter& param;
+    bool sequence;
+};
+std::vector<Place> places(const Function& function) {
+    constexpr int spread = 12;
+    std::vector<Place> all;
+    for (const Parameter& param : function.params) {
+        const std::string name = idl_name(param.name);
+        all.push_back({name, param, param.repeats && !(param.ranges || param.shape == Shape::anything)});
+        if (!param.repeats || all.back().sequence) continue;
+        for (int i = 2; i <= spread; ++i) all.push_back({name + std::to_string(i), param, false});
+        all.push_back({name + "More", param, true});
+    }
+    return all;
 }
 
 std::string escaped_xml(std::string_view text) {
@@ -104,10 +126,17 @@ std::string described(const Function& function, const Parameter& param) {
     return text;
 }
 
+bool gives_a_table(const Function& function) {
+    return !function.scalar && !function.checks.empty() &&
+           std::holds_alternative<Table>(evaluate(function, function.checks.front().given, {}));
+}
+
 std::string described(const Function& function) {
     std::string text(function.summary);
     if (!function.result_unit.empty()) text += ", in " + std::string(function.result_unit);
     text += ".";
+    if (gives_a_table(function))
+        text += " A table: enter it over a range, or read one row of it with DRY.PICK.";
     if (!function.caution.empty()) text.append(" ").append(function.caution);
     return text;
 }
@@ -132,9 +161,8 @@ void write_idl() {
     for (const Function* function : by_name()) {
         std::cout << "    any " << function->name << "(";
         const char* separator = "";
-        for (const Parameter& param : function->params) {
-            std::cout << separator << "[in] " << (param.repeats ? "sequence<any> " : "any ")
-                      << idl_name(param.name);
+        for (const Place& place : places(*function)) {
+            std::cout << separator << "[in] " << (place.sequence ? "sequence<any> " : "any ") << place.name;
             separator = ", ";
         }
         std::cout << ")\n        raises (com::sun::star::lang::IllegalArgumentException, "
@@ -162,10 +190,10 @@ void write_xcu() {
         std::cout << "<prop oor:name=\"Category\"><value>Add-In</value></prop>\n";
         text("CompatibilityName", shown_name);
         std::cout << "<node oor:name=\"Parameters\">\n";
-        for (const Parameter& param : function.params) {  // found by the interface's own parameter names
-            std::cout << "<node oor:name=\"" << idl_name(param.name) << "\" oor:op=\"replace\">\n";
-            text("DisplayName", param.name);
-            text("Description", described(function, param));
+        for (const Place& place : places(function)) {  // found by the interface's own parameter names
+            std::cout << "<node oor:name=\"" << place.name << "\" oor:op=\"replace\">\n";
+            text("DisplayName", place.param.name);
+            text("Description", described(function, place.param));
             std::cout << "</node>\n";
         }
         std::cout << "</node>\n</node>\n";
@@ -178,11 +206,11 @@ void write_glue() {
     for (const Function* function : by_name()) {
         std::cout << "Any SAL_CALL " << function->name << "(";
         std::string all;
-        std::size_t place = 0;
-        for (const Parameter& param : function->params) {
-            const std::string argument = "a" + std::to_string(place);
-            std::cout << (place++ == 0 ? "" : ", ")
-                      << (param.repeats ? "const Sequence<Any>& " : "const Any& ") << argument;
+        std::size_t number = 0;
+        for (const Place& place : places(*function)) {
+            const std::string argument = "a" + std::to_string(number);
+            std::cout << (number++ == 0 ? "" : ", ")
+                      << (place.sequence ? "const Sequence<Any>& " : "const Any& ") << argument;
             all.append(", ").append(argument);
         }
         const auto index = function - functions().data();
@@ -286,11 +314,17 @@ void write_reference() {
         if (!function.params.empty()) std::cout << "\n";
         for (const Parameter& param : function.params)
             std::cout << "- `" << param.name << "`: " << described(function, param) << "\n";
-        if (!function.working.empty()) {
-            std::cout << "\n";
-            std::istringstream lines{std::string(function.working)};
+        const auto worked = [](std::string_view working) {
+            std::istringstream lines{std::string(working)};
             for (std::string line; std::getline(lines, line);)
                 std::cout << "    " << (line.starts_with(":") ? line.substr(1) : line) << "\n";
+        };
+        if (!function.working.empty() || !function.workings.empty()) std::cout << "\n";
+        worked(function.working);
+        for (std::size_t i = 0; i < function.workings.size(); ++i) {
+            const auto model = std::ranges::find(function.params, Shape::choice, &Parameter::shape);
+            std::cout << (i == 0 ? "" : "\n") << "    " << model->choices.at(i) << ":\n";
+            worked(function.workings[i]);
         }
         if (!function.range.empty()) std::cout << "\nRange: " << function.range << "\n";
         std::cout << "\nSource: " << function.source << "\n";
