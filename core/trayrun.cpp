@@ -11,6 +11,7 @@
 #include "core/moisture.hpp"
 #include "core/numeric/ode.hpp"
 #include "core/numeric/roots.hpp"
+#include "core/renamed.hpp"
 #include "core/water.hpp"
 #include "core/yield.hpp"
 
@@ -20,7 +21,6 @@ namespace {
 constexpr double kHour = 3600;                // s
 constexpr double kFreezing = 273.15;          // K
 constexpr double kGasConstant = 8.314462618;  // J/(mol K), CODATA 2018
-constexpr double kNearlySaturated = 0.999;    // of what the air can take up, it takes up at most
 constexpr double kHeat = 1e5;      // J/kg, so that the enthalpy of the product is of the order of 1
 constexpr double kLatest = 10000;  // h
 constexpr double kTop = 1e-6;      // of a curve's fall, at its start, where the slope may be 0 or infinite
@@ -114,6 +114,7 @@ struct Stream {
     double x_s;
 
     double rh() const { return air.x / x_s; }
+    double humid_heat() const { return air.h_and_slopes().by_T; }  // J/(kg K)
     double wet_bulb() const { return rh() < 1 ? detail::wet_bulb_of(air, x_s) : air.T; }
     Temperature temp() const { return from_si<Temperature>(air.T); }
     RelativeHumidity humidity() const { return detail::humidity_from(air.x, x_s); }
@@ -211,9 +212,11 @@ class Stack {
     std::optional<double> equilibrium(const Stream& air) const {
         if (options_.equilibrium) return dry_basis(*options_.equilibrium).value();
         try {
-            return equilibrium_moisture(*options_.isotherm, WaterActivity(air.humidity().value()),
-                                        options_.isotherm_parameters, air.temp())
-                .value();
+            return renamed({{"parameters", "isotherm parameters"}}, [&] {
+                return equilibrium_moisture(*options_.isotherm, WaterActivity(air.humidity().value()),
+                                            options_.isotherm_parameters, air.temp())
+                    .value();
+            });
         } catch (const OutOfRange&) {
             return std::nullopt;
         }
@@ -232,7 +235,7 @@ class Stack {
             } catch (const OutOfRange&) {  // wetter than the isotherm goes
             }
         }
-        return detail::saturated_air(from_si<Temperature>(bulb), options_.pressure).W() - air.air.W();
+        return saturated(bulb).W() - air.air.W();
     }
     /// The moisture at which a run in the entering air ends, however long.
     double ends_at() const {
@@ -293,20 +296,27 @@ class Stack {
         }
         double N = 0;
         if (N0 > 0) {
-            const double most = kNearlySaturated * uptake(in, bulb, X);
+            const double most = uptake(in, bulb, X);
             if (most > 0) N = N0 * spread(N0 / (air_ * most));
         }
-        const double heat = hA * (T - Tp) * spread(hA / (air_ * in.air.h_by_T()));
+        const double heat = hA * (T - Tp) * spread(hA / (air_ * in.humid_heat()));
         dX = -N / solids_;
         dH = (heat - N * (latent(Tp) + water_heat_ * (Tp - kFreezing))) / solids_ / kHeat;
-        return leave(in.air.h() - dH * kHeat * solids_ / air_, in.air.W() + N / air_);
+        Stream out = stream_of(detail::air_from_enthalpy(in.air.h() - dH * kHeat * solids_ / air_,
+                                                         in.air.W() + N / air_, inlet_.air.p));
+        if (out.air.x > out.x_s) {  // it would fog: it stays saturated and gives the product less heat
+            const double x = out.air.x, T_out = out.air.T;
+            const double T_s =
+                bracketed_root([&](double t) { return saturated(t).x - x; }, T_out, T_out + 10);
+            out = stream_of(saturated(T_s).with(x));
+            dH = air_ / solids_ * (in.air.h() - out.air.h()) / kHeat;
+        }
+        return out;
     }
-    Stream leave(double h, double W) const {
-        const detail::Air air = detail::air_from_enthalpy(h, W, inlet_.air.p);
-        const double x_s = detail::saturated_air(from_si<Temperature>(air.T), options_.pressure).x;
-        if (air.x > x_s * (1 + 1e-9)) throw OutOfRange("flow", "is so small that the leaving air would fog");
-        return {air, x_s};
+    detail::Air saturated(double T) const {
+        return detail::saturated_air(from_si<Temperature>(T), options_.pressure);
     }
+    Stream stream_of(const detail::Air& air) const { return {air, saturated(air.T).x}; }
 
     const TrayOptions& options_;
     ThinLayer layer_;
