@@ -169,6 +169,7 @@ namespace detail {
 
 template <class T>
 struct ArgumentType {  // an enumeration
+    using Choice = T;
     static constexpr Shape shape = Shape::choice;
     static constexpr Kind kind = Kind::number;
     static constexpr bool optional = false;
@@ -259,7 +260,7 @@ template <class T>
 Parameter parameter(const Param& said) {
     using Type = ArgumentType<T>;
     std::vector<std::string_view> choices;
-    if constexpr (Type::shape == Shape::choice) choices = ChoiceOf<T>::names();
+    if constexpr (Type::shape == Shape::choice) choices = ChoiceOf<typename Type::Choice>::names();
     Parameter made = complete(said, Type::kind, Type::shape, Type::optional, std::move(choices));
     if constexpr (NamedTable<T>)
         for (const auto& field : FieldsOf<T>::fields()) made.rows.push_back(field.parameter);
