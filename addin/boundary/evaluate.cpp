@@ -143,23 +143,6 @@ const Input& single(const Parameter& param, const Input& input) {
     return input.cells.front();
 }
 
-void read_choice(const Parameter& param, const Input& given, Value& value) {
-    const Input& input = single(param, given);
-    std::string storage;
-    std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
-                                                       : std::string_view{});
-    std::string all;
-    for (std::size_t i = 0; i < param.choices.size(); ++i) {
-        if (lower(param.choices[i]) == lower(wanted)) {
-            value.choice = static_cast<int>(i);
-            value.given = true;
-            return;
-        }
-        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
-    }
-    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
-}
-
 void read_scalar(const Parameter& param, const Input& input, const Reading& reading, Value& value) {
     const Measured read = read_measured(param, input, reading);
     value.given = read.given || param.otherwise.has_value();
@@ -205,8 +188,9 @@ void read_cells(const Parameter& param, std::span<const Input> cells, const std:
             }
         } catch (const Refusal& refusal) {
             if (cells.size() == 1) throw;
-            throw Refusal(refusal.reason(), refusal.argument(),
-                          refusal.what() + std::string(" (cell ") + std::to_string(i + 1) + " of the range)");
+            std::string sentence = refusal.what();
+            sentence.insert(sentence.size() - 1, " (cell " + std::to_string(i + 1) + " of the range)");
+            throw Refusal(refusal.reason(), refusal.argument(), sentence);
         }
     }
     if (param.shape == Shape::column && value.column.empty()) refuse(param, "has no value in it.");
@@ -300,6 +284,19 @@ Refusal in_sentence(const Function& function, std::span<const Input> given, cons
 
 }  // namespace
 
+int read_choice(const Parameter& param, const Input& given) {
+    const Input& input = single(param, given);
+    std::string storage;
+    std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
+                                                       : std::string_view{});
+    std::string all;
+    for (std::size_t i = 0; i < param.choices.size(); ++i) {
+        if (lower(param.choices[i]) == lower(wanted)) return static_cast<int>(i);
+        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
+    }
+    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
+}
+
 Measured read_measured(const Parameter& param, const Input& given, const Reading& reading) {
     const Input& input = single(param, given);
     switch (input.form) {
@@ -344,7 +341,7 @@ std::vector<Value> read_arguments(const Function& function, std::span<const Inpu
         } else if (param.shape == Shape::scalar) [[likely]] {
             read_scalar(param, input, reading, values[i]);
         } else if (param.shape == Shape::choice) {
-            read_choice(param, input, values[i]);
+            values[i] = {.given = true, .choice = read_choice(param, input)};
         } else if (input.form != Input::Form::missing || !param.may_be_missing) {
             const auto cells = cells_of(param, input);
             if (!param.alone && !skipped_known) {
@@ -361,7 +358,10 @@ Outcome evaluate(const Function& function, std::span<const Input> given, const R
     if (function.raw) return function.raw(given, reading);
     const std::vector<Value> values = read_arguments(function, given, reading);
     try {
-        return function.call(values);
+        Outcome outcome = function.call(values);
+        if (const auto* number = std::get_if<double>(&outcome); number != nullptr && !std::isfinite(*number))
+            throw BadInput("", "is beyond what a cell can hold");
+        return outcome;
     } catch (const Refused& refused) {
         throw in_sentence(function, given, refused);
     }

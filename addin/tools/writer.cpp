@@ -314,11 +314,17 @@ void write_reference() {
         if (!function.params.empty()) std::cout << "\n";
         for (const Parameter& param : function.params)
             std::cout << "- `" << param.name << "`: " << described(function, param) << "\n";
-        if (!function.working.empty()) {
-            std::cout << "\n";
-            std::istringstream lines{std::string(function.working)};
+        const auto worked = [](std::string_view working) {
+            std::istringstream lines{std::string(working)};
             for (std::string line; std::getline(lines, line);)
                 std::cout << "    " << (line.starts_with(":") ? line.substr(1) : line) << "\n";
+        };
+        if (!function.working.empty() || !function.workings.empty()) std::cout << "\n";
+        worked(function.working);
+        for (std::size_t i = 0; i < function.workings.size(); ++i) {
+            const auto model = std::ranges::find(function.params, Shape::choice, &Parameter::shape);
+            std::cout << (i == 0 ? "" : "\n") << "    " << model->choices.at(i) << ":\n";
+            worked(function.workings[i]);
         }
         if (!function.range.empty()) std::cout << "\nRange: " << function.range << "\n";
         std::cout << "\nSource: " << function.source << "\n";
