@@ -75,7 +75,7 @@ Reconciliation reconcile(Mass fresh, Mass u_fresh, MoistureWet start, Fraction u
         throw BadInput("u_fresh",
                        "is 0 and so are the others: with every value exactly known nothing may move");
 
-    const Four at = numeric::nearest_balance(given, u);
+    const auto [at, l] = numeric::nearest_balance(given, u);
     for (std::size_t i = 0; i < 4; ++i) {
         const bool share = i % 2 == 1;
         if (!(at[i] > 0) || (share && !(at[i] <= 1)))
@@ -103,9 +103,9 @@ Reconciliation reconcile(Mass fresh, Mass u_fresh, MoistureWet start, Fraction u
             if (j != i) others += squared(A[j] * u[j]);
         return u[i] * std::sqrt(others / S);
     };
-    const auto correction = [&](std::size_t i) {
-        const double sign = i % 2 == 1 ? -1 : 1;  // a moisture moves against its solids share
-        return u[i] > 0 ? std::optional(sign * (at[i] - given[i]) / u[i]) : std::nullopt;
+    const auto correction = [&, l = l](std::size_t i) {  // from the multiplier: no difference of near values
+        const double sign = i % 2 == 1 ? 1 : -1;         // a moisture moves against its solids share
+        return u[i] > 0 ? std::optional(sign * u[i] * l * A[i]) : std::nullopt;
     };
     // What each must be if the other three are right.
     const auto mass_alone = [](double x) { return std::optional(from_si<Mass>(x)); };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <charconv>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include "core/quantity.hpp"
@@ -21,23 +22,26 @@ constexpr std::string_view kSp811 = "NIST SP 811 (2008) App. B";
 constexpr double kPound = 0.45359237, kFoot = 0.3048, kInch = 0.0254, kGallon = 231 * kInch * kInch * kInch;
 constexpr double kGravity = 9.80665;
 constexpr NamedUnit kVocabulary[] = {
-    {"kg kilogram kilograms kilo kilos", 1, 1, mass, kSi},
+    {"kg kilogram kilograms kilo kilos Kg KG", 1, 1, mass, kSi},
     {"g gram grams gm", 1, 1000, mass, kSi},
     {"mg milligram milligrams", 1, 1e6, mass, kSi},
-    {"µg ug microgram micrograms", 1, 1e9, mass, kSi},
+    {"µg μg ug mcg microgram micrograms", 1, 1e9, mass, kSi},
     {"ng nanogram nanograms", 1, 1e12, mass, kSi},
     {"t tonne tonnes", 1000, 1, mass, kSi},
     {"lb lbs pound pounds", kPound, 1, mass, kSp811},
     {"oz ounce ounces", kPound, 16, mass, kSp811},
+    {"gr grain grains", kPound, 7000, mass, kSp811},
     {"m metre metres meter meters", 1, 1, length, kSi},
-    {"cm", 1, 100, length, kSi},
+    {"cm centimetre centimetres centimeter centimeters", 1, 100, length, kSi},
     {"mm millimetre millimetres millimeter millimeters", 1, 1000, length, kSi},
-    {"µm um micron microns", 1, 1e6, length, kSi},
+    {"µm μm um micron microns micrometre micrometer", 1, 1e6, length, kSi},
+    {"nm nanometre nanometer", 1, 1e9, length, kSi},
     {"km", 1000, 1, length, kSi},
     {"in inch inches", kInch, 1, length, kSp811},
     {"ft foot feet", kFoot, 1, length, kSp811},
+    {"yd yard yards", 3 * kFoot, 1, length, kSp811},
     {"L l litre litres liter liters", 1, 1000, volume, kSi},
-    {"mL ml cc", 1, 1e6, volume, kSi},
+    {"mL ml cc millilitre millilitres milliliter milliliters", 1, 1e6, volume, kSi},
     {"gal gallon gallons", kGallon, 1, volume, kSp811},
     {"s sec second seconds", 1, 1, time_, kSi},
     {"min minute minutes", 60, 1, time_, kSi},
@@ -45,13 +49,13 @@ constexpr NamedUnit kVocabulary[] = {
     {"d day days", 86400, 1, time_, kSi},
     {"week weeks", 604800, 1, time_, kSi},
     {"K kelvin kelvins", 1, 1, kelvin, kSi},
-    {"°C degC C celsius Celsius", 1, 1, kelvin, kSi, 273.15},
-    {"°F degF F fahrenheit Fahrenheit", 5, 9, kelvin, kSp811, 459.67 * 5 / 9},
+    {"°C ℃ degC C celsius Celsius", 1, 1, kelvin, kSi, 273.15},
+    {"°F ℉ degF F fahrenheit Fahrenheit", 5, 9, kelvin, kSp811, 459.67 * 5 / 9},
     {"mol mole moles", 1, 1, mole, kSi},
     {"kmol", 1000, 1, mole, kSi},
     {"Pa pascal pascals", 1, 1, pressure, kSi},
     {"hPa", 100, 1, pressure, kSi},
-    {"kPa", 1000, 1, pressure, kSi},
+    {"kPa KPa kpa", 1000, 1, pressure, kSi},
     {"MPa", 1e6, 1, pressure, kSi},
     {"bar", 1e5, 1, pressure, kSp811},
     {"mbar", 100, 1, pressure, kSp811},
@@ -61,18 +65,18 @@ constexpr NamedUnit kVocabulary[] = {
     {"Torr torr", 101325, 760, pressure, kSp811},
     {"inHg", 13595.1 * kGravity* kInch, 1, pressure, kSp811},
     {"J joule joules", 1, 1, energy, kSi},
-    {"kJ", 1000, 1, energy, kSi},
+    {"kJ KJ kj", 1000, 1, energy, kSi},
     {"MJ", 1e6, 1, energy, kSi},
     {"Wh", 3600, 1, energy, kSi},
-    {"kWh", 3.6e6, 1, energy, kSi},
+    {"kWh kwh KWh KWH", 3.6e6, 1, energy, kSi},
     {"MWh", 3.6e9, 1, energy, kSi},
     {"Btu BTU btu", 1055.05585262, 1, energy, kSp811},
     {"kcal", 4186.8, 1, energy, kSp811},
     {"cal", 4.1868, 1, energy, kSp811},
     {"W watt watts", 1, 1, power, kSi},
-    {"kW", 1000, 1, power, kSi},
+    {"kW kw KW", 1000, 1, power, kSi},
     {"MW", 1e6, 1, power, kSi},
-    {"hp", 550 * kFoot* kPound* kGravity, 1, power, kSp811},
+    {"hp HP", 550 * kFoot* kPound* kGravity, 1, power, kSp811},
     {"CFM cfm", kFoot* kFoot* kFoot, 60, volume_flow, kSp811},
     {"money", 1, 1, money, "the sheet's own currency"},
 };
@@ -125,8 +129,13 @@ bool take(std::string_view& text, std::string_view token) {
     text.remove_prefix(token.size());
     return true;
 }
-bool is_name_byte(char c) {  // letters and the bytes of °, µ
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '\xC2' || c == '\xB0' || c == '\xB5';
+/// The first letter of a name: a letter, or one of the signs names are made of. Its length in bytes; 0: none.
+std::size_t name_letter(std::string_view text) {
+    const char c = text.empty() ? ' ' : text.front();
+    if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) return 1;
+    for (const std::string_view sign : {"°", "µ", "μ", "℃", "℉"})
+        if (text.starts_with(sign)) return sign.size();
+    return 0;
 }
 
 double power_of(double base, int n) {
@@ -135,8 +144,19 @@ double power_of(double base, int n) {
     return result;
 }
 
+/// Names of two words made one.
+std::string join_names(std::string_view text) {
+    constexpr std::pair<std::string_view, std::string_view> kJoined[] = {
+        {"deg C", "°C"},   {"deg F", "°F"},  {"° C", "°C"},    {"° F", "°F"},    {"mm Hg", "mmHg"},
+        {"in Hg", "inHg"}, {"cu ft", "ft³"}, {"sq ft", "ft²"}, {"sq in", "in²"}, {"sq m", "m²"}};
+    std::string joined(text);
+    for (const auto& [two, one] : kJoined)
+        if (const auto at = joined.find(two); at != std::string::npos) joined.replace(at, two.size(), one);
+    return joined;
+}
+
 // unit    = factor { (product | "/") factor }      a product directly behind a quotient is refused
-// factor  = "1" | name [exponent] | "(" unit ")"
+// factor  = "1" | ["100"] name [exponent] | "(" unit ")"
 class UnitReader {
   public:
     explicit UnitReader(std::string_view text) : rest_(text) {}
@@ -170,20 +190,24 @@ class UnitReader {
 
     bool factor_into(Unit& unit, int sign, int depth) {
         if (take(rest_, "(")) {
+            rest_ = trimmed(rest_);
             if (!unit_into(unit, sign, depth + 1) || !take(rest_, ")")) return false;
             return true;
         }
         if (rest_.starts_with("1/")) return take(rest_, "1");
+        if (take(rest_, "100")) {  // films are rated in g/(100 in²·day)
+            (sign > 0 ? unit.numerator : unit.denominator) *= 100;
+            rest_ = trimmed(rest_);
+        }
         std::size_t end = 0;
-        while (end < rest_.size() && is_name_byte(rest_[end]) && !rest_.substr(end).starts_with("²") &&
-               !rest_.substr(end).starts_with("³") && !rest_.substr(end).starts_with("·"))
-            ++end;
+        while (const std::size_t letter = name_letter(rest_.substr(end))) end += letter;
         const auto found = names().find(rest_.substr(0, end));
         if (found == names().end()) return false;
         rest_.remove_prefix(end);
         const auto exponent = exponent_here();
         if (!exponent) return false;
-        if (++factors_ == 1 && *exponent == 1 && sign == 1) alone_ = found->second;
+        if (++factors_ > kMostFactors) return false;
+        if (factors_ == 1 && *exponent == 1 && sign == 1) alone_ = found->second;
         multiply(unit, *found->second, sign * *exponent);
         return true;
     }
@@ -211,6 +235,7 @@ class UnitReader {
             unit.dimension[i] = static_cast<std::int8_t>(unit.dimension[i] + exponent * by.dimension[i]);
     }
 
+    static constexpr int kMostFactors = 8;  // keeps every exponent within its eight bits
     std::string_view rest_;
     const NamedUnit* alone_ = nullptr;
     int factors_ = 0;
@@ -260,20 +285,18 @@ std::span<const NamedUnit> vocabulary() { return kVocabulary; }
 
 std::optional<Unit> read_unit(std::string_view text) {
     text = trimmed(text);
-    std::string joined;  // "deg C" is one name
-    if (text.starts_with("deg ") || text.starts_with("° ")) {
-        joined =
-            std::string(text.substr(0, text.find(' '))) + std::string(trimmed(text.substr(text.find(' '))));
-        text = joined;
-    }
+    std::string joined;
+    if (text.find(' ') != std::string_view::npos) text = joined = join_names(text);
     Unit unit;
-    for (const std::string_view word : {"wb", "w.b.", "wet basis"})
+    for (const std::string_view word : {"wb", "w.b.", "(wb)", "(w.b.)", "wet basis"})
         if (take_suffix(text, word)) unit.basis = Basis::wet;
     if (unit.basis == Basis::unsaid)
-        for (const std::string_view word : {"db", "d.b.", "dry basis"})
+        for (const std::string_view word : {"db", "d.b.", "(db)", "(d.b.)", "dry basis"})
             if (take_suffix(text, word)) unit.basis = Basis::dry;
     for (const std::string_view word : {"RH", "rh", "r.h."})
         if (take_suffix(text, word)) unit.humidity = true;
+    for (const std::string_view word : {"dry air", "da"})
+        if (take_suffix(text, word)) unit.dry_air = true;
     if (text.empty()) return unit;
     for (const SmallText& ratio : kRatioNames)
         if (text == ratio.spelling) {
@@ -286,6 +309,7 @@ std::optional<Unit> read_unit(std::string_view text) {
     if (read->dimension == none) read->form = RatioForm::mass_ratio;
     read->basis = unit.basis;
     read->humidity = unit.humidity;
+    read->dry_air = unit.dry_air;
     return read;
 }
 
@@ -303,9 +327,14 @@ const Unit& default_unit(Kind kind) {
 
 bool fits(const Unit& unit, Kind kind) {
     if (unit.humidity && kind != Kind::relative_humidity) return false;
+    if (unit.dry_air && kind != Kind::humidity_ratio && kind != Kind::specific_energy &&
+        kind != Kind::specific_volume)
+        return false;
     if (unit.basis != Basis::unsaid && kind != Kind::moisture_wet && kind != Kind::moisture_dry) return false;
     switch (kind) {
-        case Kind::moisture_wet:
+        case Kind::moisture_wet:  // a bare kg/kg is as likely kg water per kg dry solids
+            return unit.dimension == none &&
+                   (unit.form != RatioForm::mass_ratio || unit.basis != Basis::unsaid);
         case Kind::moisture_dry:
             return unit.dimension == none;
         case Kind::relative_humidity:

@@ -30,6 +30,7 @@ struct Unit {
     RatioForm form = RatioForm::none;
     Basis basis = Basis::unsaid;
     bool humidity = false;  ///< "RH" was said
+    bool dry_air = false;   ///< "dry air" was said
 
     constexpr double to_si(double x) const { return x * numerator / denominator + offset; }
     constexpr double from_si(double x) const { return (x - offset) * denominator / numerator; }
@@ -50,8 +51,8 @@ struct NamedUnit {
 std::span<const NamedUnit> vocabulary();
 
 /// Reads a unit: a name of the vocabulary or a product and quotient of them ("kg/m²", "g/(m²·day·kPa)",
-/// "kJ/kg"), with "wb", "db" or "RH" behind it. Empty text is no unit. Nothing when it is not a unit, or when
-/// it is ambiguous (a product behind a solidus without brackets).
+/// "kJ/kg"), with "wb", "db", "RH" or "dry air" behind it. Empty text is no unit. Nothing when it is not a
+/// unit, or when it is ambiguous (a product behind a solidus without brackets).
 std::optional<Unit> read_unit(std::string_view text);
 
 /// What is said of a kind in words and which unit a plain number has.

@@ -1,5 +1,6 @@
 #include "addin/boundary/trust.hpp"
 
+#include "addin/boundary/each.hpp"
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/words.hpp"
@@ -98,6 +99,40 @@ std::vector<Function> trust_entries() {
                        .raw = [](std::span<const Input> given, const Reading&) -> Outcome {
                            return source_of(named_call(given).function);
                        }});
+    entries.push_back(
+        {.name = "WORKING",
+         .topic = "trust",
+         .summary =
+             "The working of a call as a student writes it: what is given, formula, numbers put in, result",
+         .params = {kFunction, kArguments},
+         .result = "working",
+         .source = kAbout,
+         .checks = {{{"DRIEDMASS", 100.0, 0.8, 0.2}, "= 100 × (1 − 0.8) ÷ (1 − 0.2)", 0, "by hand"}},
+         .refusals = {{{"DRIEDMASS", 100.0, 80.0, 0.2}, "start"}, {{"WHY", "DRIEDMASS"}, "function"}},
+         .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+             const auto [function, arguments] = named_call(given);
+             Table table{.columns = 1};
+             for (std::string& line : working(function, arguments, reading).lines)
+                 table.cells.emplace_back(std::move(line));
+             return table;
+         }});
+    entries.push_back(
+        {.name = "EACH",
+         .topic = "trust",
+         .summary = "A function over whole columns in one call, row by row, for long tables",
+         .params = {kFunction, any_more("argument",
+                                        "its arguments; a range is gone through row by row, "
+                                        "a single value stays the same")},
+         .result = "column",
+         .source = kAbout,
+         .checks = {{{"DRIEDMASS", column(100.0, "2 kg"), 0.8, 0.2}, 25.0, 1e-12, "by hand"}},
+         .refusals = {{{"DRIEDMASS", 100.0, 0.8, 0.2}, "argument"},
+                      {{"DRIEDMASS", column(100.0, 200.0), column(0.8, 0.7, 0.6), 0.2}, "argument"},
+                      {{"CLOSURE", column(1.0, 2.0)}, "function"}},
+         .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+             const auto [function, arguments] = named_call(given);
+             return each(function, arguments, reading);
+         }});
     entries.push_back(
         {.name = "FUNCTIONS",
          .topic = "trust",

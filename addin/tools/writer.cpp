@@ -29,6 +29,27 @@ std::string idl_name(std::string_view name) {
     return camel;
 }
 
+// One parameter of a method. A repeated argument that may be a range stands there several times: in an array
+// formula the office goes cell by cell through a range that falls on a sequence beyond its first place, and
+// gives ranges whole only to parameters with a name.
+struct Place {
+    std::string name;
+    const Parameter& param;
+    bool sequence;
+};
+std::vector<Place> places(const Function& function) {
+    constexpr int spread = 12;
+    std::vector<Place> all;
+    for (const Parameter& param : function.params) {
+        const std::string name = idl_name(param.name);
+        all.push_back({name, param, param.repeats && !(param.ranges || param.shape == Shape::anything)});
+        if (!param.repeats || all.back().sequence) continue;
+        for (int i = 2; i <= spread; ++i) all.push_back({name + std::to_string(i), param, false});
+        all.push_back({name + "More", param, true});
+    }
+    return all;
+}
+
 std::string escaped_xml(std::string_view text) {
     std::string out;
     for (const char c : text) {
@@ -132,9 +153,8 @@ void write_idl() {
     for (const Function* function : by_name()) {
         std::cout << "    any " << function->name << "(";
         const char* separator = "";
-        for (const Parameter& param : function->params) {
-            std::cout << separator << "[in] " << (param.repeats ? "sequence<any> " : "any ")
-                      << idl_name(param.name);
+        for (const Place& place : places(*function)) {
+            std::cout << separator << "[in] " << (place.sequence ? "sequence<any> " : "any ") << place.name;
             separator = ", ";
         }
         std::cout << ")\n        raises (com::sun::star::lang::IllegalArgumentException, "
@@ -162,10 +182,10 @@ void write_xcu() {
         std::cout << "<prop oor:name=\"Category\"><value>Add-In</value></prop>\n";
         text("CompatibilityName", shown_name);
         std::cout << "<node oor:name=\"Parameters\">\n";
-        for (const Parameter& param : function.params) {  // found by the interface's own parameter names
-            std::cout << "<node oor:name=\"" << idl_name(param.name) << "\" oor:op=\"replace\">\n";
-            text("DisplayName", param.name);
-            text("Description", described(function, param));
+        for (const Place& place : places(function)) {  // found by the interface's own parameter names
+            std::cout << "<node oor:name=\"" << place.name << "\" oor:op=\"replace\">\n";
+            text("DisplayName", place.param.name);
+            text("Description", described(function, place.param));
             std::cout << "</node>\n";
         }
         std::cout << "</node>\n</node>\n";
@@ -178,11 +198,11 @@ void write_glue() {
     for (const Function* function : by_name()) {
         std::cout << "Any SAL_CALL " << function->name << "(";
         std::string all;
-        std::size_t place = 0;
-        for (const Parameter& param : function->params) {
-            const std::string argument = "a" + std::to_string(place);
-            std::cout << (place++ == 0 ? "" : ", ")
-                      << (param.repeats ? "const Sequence<Any>& " : "const Any& ") << argument;
+        std::size_t number = 0;
+        for (const Place& place : places(*function)) {
+            const std::string argument = "a" + std::to_string(number);
+            std::cout << (number++ == 0 ? "" : ", ")
+                      << (place.sequence ? "const Sequence<Any>& " : "const Any& ") << argument;
             all.append(", ").append(argument);
         }
         const auto index = function - functions().data();

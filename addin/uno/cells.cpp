@@ -1,5 +1,6 @@
 #include "addin/uno/cells.hpp"
 
+#include <algorithm>
 #include <com/sun/star/uno/Sequence.hxx>
 
 namespace drysheet {
@@ -16,6 +17,17 @@ namespace {
 std::string utf8_from(const OUString& text) {
     const rtl::OString bytes = rtl::OUStringToOString(text, RTL_TEXTENCODING_UTF8);
     return {bytes.getStr(), static_cast<std::size_t>(bytes.getLength())};
+}
+
+template <class T, class Convert>
+Any rows_from(const Table& table, const Convert& convert) {
+    Sequence<Sequence<T>> rows(static_cast<sal_Int32>(table.rows()));
+    for (std::size_t row = 0; row < table.rows(); ++row) {
+        Sequence<T> line(static_cast<sal_Int32>(table.columns));
+        for (std::size_t i = 0; i < table.columns; ++i) line.getArray()[i] = convert(table.at(row, i));
+        rows.getArray()[row] = line;
+    }
+    return Any(rows);
 }
 
 }  // namespace
@@ -63,22 +75,17 @@ Any any_from(const Outcome& outcome) {
     if (const auto* number = std::get_if<double>(&outcome)) return Any(*number);
     if (const auto* text = std::get_if<std::string>(&outcome)) return Any(ustring_from(*text));
     const Table& table = std::get<Table>(outcome);
-    Sequence<Sequence<Any>> rows(static_cast<sal_Int32>(table.rows()));
-    for (std::size_t row = 0; row < table.rows(); ++row) {
-        Sequence<Any> line(static_cast<sal_Int32>(table.columns));
-        for (std::size_t i = 0; i < table.columns; ++i) {
-            const Cell& cell = table.at(row, i);
-            Any& place = line.getArray()[i];
-            if (const auto* number = std::get_if<double>(&cell))
-                place <<= *number;
-            else if (const auto* text = std::get_if<std::string>(&cell))
-                place <<= ustring_from(*text);
-            else
-                place <<= OUString();
-        }
-        rows.getArray()[row] = line;
-    }
-    return Any(rows);
+    // Calc finds the texts of an all-text table by VLOOKUP and "="; in a mixed table it finds them by INDEX
+    // and MATCH within the formula only.
+    if (std::all_of(table.cells.begin(), table.cells.end(),
+                    [](const Cell& cell) { return std::holds_alternative<std::string>(cell); }))
+        return rows_from<OUString>(
+            table, [](const Cell& cell) { return ustring_from(std::get<std::string>(cell)); });
+    return rows_from<Any>(table, [](const Cell& cell) {
+        if (const auto* number = std::get_if<double>(&cell)) return Any(*number);
+        const auto* text = std::get_if<std::string>(&cell);
+        return Any(text != nullptr ? ustring_from(*text) : OUString());
+    });
 }
 
 }  // namespace drysheet

@@ -1,6 +1,9 @@
 // How an argument is read: the rules of the argument table, one by one, and the sentences of refusals.
 #include <gtest/gtest.h>
 
+#include <cmath>
+
+#include "addin/boundary/each.hpp"
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/trust.hpp"
@@ -14,7 +17,9 @@ double value(std::string_view name, std::vector<Input> given, Reading reading = 
 std::string why_of(std::string_view name, std::vector<Input> given, Reading reading = {}) {
     return why(*find_function(name), given, reading);
 }
-bool says(const std::string& sentence, std::string_view part) { return sentence.find(part) != std::string::npos; }
+bool says(const std::string& sentence, std::string_view part) {
+    return sentence.find(part) != std::string::npos;
+}
 
 TEST(Reading, NumbersAndTextsWithUnits) {
     EXPECT_DOUBLE_EQ(value("SOLIDSMASS", {412.5, 0.8}), value("SOLIDSMASS", {"412.5 g", "80 %"}));
@@ -25,7 +30,8 @@ TEST(Reading, NumbersAndTextsWithUnits) {
 }
 
 TEST(Reading, UncertaintiesAreIgnoredInValues) {
-    for (const char* text : {"412.5 ± 0.1 g", "412.5 +/- 0.1 g", "(412.5 ± 0.1) g", "412.5 g ± 0.1 g", "412.5±0.1 g"})
+    for (const char* text :
+         {"412.5 ± 0.1 g", "412.5 +/- 0.1 g", "(412.5 ± 0.1) g", "412.5 g ± 0.1 g", "412.5±0.1 g"})
         EXPECT_NEAR(value("SOLIDSMASS", {text, 0.8}), 82.5, 1e-9) << text;
     const Measured read = read_measured(find_function("SOLIDSMASS")->params[0], "0.4125 ± 0.0001 kg", {});
     EXPECT_NEAR(read.value, 412.5, 1e-9);
@@ -37,8 +43,9 @@ TEST(Reading, UncertaintiesAreIgnoredInValues) {
 }
 
 TEST(Reading, MoistureBases) {
-    for (const Input& same : {Input(0.8), Input("80 %"), Input("80%"), Input("80 % wb"), Input("4 db"), Input("400 % db"),
-                              Input("4 kg/kg db"), Input("4000 g/kg db"), Input("0.8"), Input("0.8 wb")})
+    for (const Input& same :
+         {Input(0.8), Input("80 %"), Input("80%"), Input("80 % wb"), Input("4 db"), Input("400 % db"),
+          Input("4 kg/kg db"), Input("4000 g/kg db"), Input("0.8"), Input("0.8 wb")})
         EXPECT_NEAR(value("DRIEDMASS", {100.0, same, 0.2}), 25, 1e-9) << same.text;
     EXPECT_NEAR(value("WETBASIS", {"80 % wb"}), 0.8, 1e-12);
     EXPECT_NEAR(value("WETBASIS", {"400 %"}), 0.8, 1e-12);
@@ -69,7 +76,8 @@ TEST(Reading, RangesWhereOneValueIsWanted) {
 
 TEST(Reading, PairedRangesSkipRowsBlankInAll) {
     EXPECT_NEAR(value("BLENDMOISTURE", {column(100.0, 300.0, ""), column(0.8, 0.2, "")}), 0.35, 1e-12);
-    EXPECT_TRUE(says(why_of("BLENDMOISTURE", {column(100.0, 300.0), column(0.8, "")}), "cell 2 of the range"));
+    EXPECT_TRUE(
+        says(why_of("BLENDMOISTURE", {column(100.0, 300.0), column(0.8, "")}), "cell 2 of the range"));
     EXPECT_TRUE(says(why_of("BLENDMOISTURE", {column(100.0, 300.0), column(0.8, 0.2, 0.3)}), "row by row"));
 }
 
@@ -94,7 +102,8 @@ TEST(Reading, WrongUnitsAreRefusedByName) {
 }
 
 TEST(Why, SaysWhatWasProbablyMeant) {
-    EXPECT_EQ(why_of("DRIEDMASS", {100.0, 80.0, 0.2}), "start: 80 is above 1: a fraction is wanted; 80 % is 0.8.");
+    EXPECT_EQ(why_of("DRIEDMASS", {100.0, 80.0, 0.2}),
+              "start: 80 is above 1: a fraction is wanted; 80 % is 0.8.");
     EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, 4.0, 0.2}), "\"4 db\""));
     EXPECT_TRUE(says(why_of("DRIEDMASS", {-100.0, 0.8, 0.2}), "minus sign"));
     EXPECT_TRUE(says(why_of("DRIEDMASS", {0.0, 0.8, 0.2}), "blank cell"));
@@ -102,6 +111,16 @@ TEST(Why, SaysWhatWasProbablyMeant) {
               "dried: 15 g is below the 20 g of dry solids in the fresh mass.");
     EXPECT_EQ(why_of("DRIEDMASS", {100.0, 0.8, 0.2}), "fine: 25 g");
     EXPECT_TRUE(says(why_of("CLOSURE", {100.0, 0.3, column(60.0), column(0.4)}), "fine: a table of 5 rows"));
+}
+
+TEST(Each, GoesThroughRangesAndKeepsErrorsInTheirRow) {
+    const std::vector<Input> given{column(100.0, "", 200.0, "60 min"), 0.8, 0.2};
+    const Table table = each(*find_function("DRIEDMASS"), given, {});
+    ASSERT_EQ(table.rows(), 4u);
+    EXPECT_DOUBLE_EQ(std::get<double>(table.at(0, 0)), 25);
+    EXPECT_EQ(std::get<std::string>(table.at(1, 0)), "");
+    EXPECT_DOUBLE_EQ(std::get<double>(table.at(2, 0)), 50);
+    EXPECT_TRUE(std::isnan(std::get<double>(table.at(3, 0))));
 }
 
 TEST(Why, NamesTheNearestFunction) {

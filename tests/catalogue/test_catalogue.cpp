@@ -1,4 +1,5 @@
-// Every entry against its own check values and refusals, its working against its value, and its words for completeness.
+// Every entry against its own check values and refusals, its working against its value, and its words for
+// completeness.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -13,7 +14,9 @@
 
 namespace drysheet {
 
-void PrintTo(const Function* function, std::ostream* out) { *out << (function != nullptr ? function->name : "none"); }
+void PrintTo(const Function* function, std::ostream* out) {
+    *out << (function != nullptr ? function->name : "none");
+}
 
 namespace {
 
@@ -31,7 +34,8 @@ Cell found(const Outcome& outcome, std::string_view at) {
     if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
     const Table& table = std::get<Table>(outcome);
     if (at.empty()) {
-        if (table.cells.size() == 1 || std::holds_alternative<double>(table.cells.front())) return table.cells.front();
+        if (table.cells.size() == 1 || std::holds_alternative<double>(table.cells.front()))
+            return table.cells.front();
         std::string all;
         for (const Cell& cell : table.cells) all += text_of(cell) + "\n";
         return all;
@@ -63,7 +67,8 @@ TEST_P(EveryFunction, GivesItsCheckValues) {
             EXPECT_LE(std::abs(std::get<double>(cell) - *expected), check.tolerance * scale)
                 << std::get<double>(cell) << " against " << *expected;
         } else {
-            EXPECT_NE(text_of(cell).find(std::get<std::string>(check.expected)), std::string::npos) << text_of(cell);
+            EXPECT_NE(text_of(cell).find(std::get<std::string>(check.expected)), std::string::npos)
+                << text_of(cell);
         }
     }
 }
@@ -135,7 +140,8 @@ TEST(Catalogue, NamesAreUniqueAndPlain) {
     std::set<std::string_view> names;
     for (const Function& function : functions()) {
         EXPECT_TRUE(names.insert(function.name).second) << function.name;
-        for (const char c : function.name) EXPECT_TRUE((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) << function.name;
+        for (const char c : function.name)
+            EXPECT_TRUE((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) << function.name;
     }
 }
 

@@ -1,0 +1,23 @@
+// One function over whole columns in one call.
+#pragma once
+
+#include <span>
+
+#include "addin/catalogue/entry.hpp"
+
+namespace drysheet {
+
+/// The function row by row: a range among the arguments is gone through, a single value (or the parameters of
+/// a model) stays the same. A row blank in every range stays blank; a row that is refused holds that
+/// refusal's error value. Throws Refusal for ranges of different lengths or a function that gives no single
+/// number.
+Table each(const Function& function, std::span<const Input> arguments, const Reading& reading);
+
+/// The error of a refusal as a cell of an array carries it: not a number, with the code in its lower half.
+double error_cell(int code);
+
+/// Err:502, "invalid argument", and Err:523, "calculation does not converge".
+inline constexpr int kInvalidArgument = 502;
+inline constexpr int kNoConvergence = 523;
+
+}  // namespace drysheet

@@ -1,0 +1,68 @@
+// What the tests of the core share.
+#pragma once
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "core/quantity.hpp"
+
+namespace drysheet::test {
+
+inline Mass kg(double x) { return from_si<Mass>(x); }
+inline Mass grams(double x) { return from_si<Mass>(x / 1000); }
+inline MoistureWet wb(double x) { return MoistureWet(x); }
+inline MoistureDry db(double x) { return MoistureDry(x); }
+
+/// |got - wanted| <= tolerance · |wanted|, or tolerance itself where 0 is wanted. NaN fails.
+inline testing::AssertionResult near(double got, double wanted, double tolerance) {
+    const double allowed = wanted == 0 ? tolerance : tolerance * std::abs(wanted);
+    if (std::abs(got - wanted) <= allowed) return testing::AssertionSuccess();
+    std::ostringstream text;
+    text.precision(17);
+    text << "got " << got << ", wanted " << wanted << ", off by " << got - wanted << ", allowed " << allowed;
+    return testing::AssertionFailure() << text.str();
+}
+template <PhysicalValue T>
+requires(!std::same_as<T, double>) testing::AssertionResult
+    near(const T& got, double wanted_si, double tolerance) {
+    return near(to_si(got), wanted_si, tolerance);
+}
+
+/// The argument that a refusal of this type names; "not refused" or "other exception" otherwise.
+template <class Exception, class Call>
+std::string refused(Call call) {
+    try {
+        (void)call();
+    } catch (const Exception& refusal) {
+        return std::string(refusal.argument());
+    } catch (const std::exception&) {
+        return "other exception";
+    }
+    return "not refused";
+}
+template <class Call>
+std::string bad_input(Call call) {
+    return refused<BadInput>(call);
+}
+
+/// The rows of a reference file, split at the separator; lines starting with # are left out.
+inline std::vector<std::vector<std::string>> reference(const std::string& name, char separator) {
+    std::ifstream file(std::string(DRYSHEET_REFERENCE) + "/" + name);
+    EXPECT_TRUE(file.is_open()) << name;
+    std::vector<std::vector<std::string>> rows;
+    for (std::string line; std::getline(file, line);) {
+        if (line.empty() || line.front() == '#') continue;
+        std::vector<std::string> cells;
+        std::istringstream cut(line);
+        for (std::string cell; std::getline(cut, cell, separator);) cells.push_back(cell);
+        rows.push_back(cells);
+    }
+    return rows;
+}
+
+}  // namespace drysheet::test

@@ -1,0 +1,30 @@
+#!/usr/bin/env bash
+# The whole gate on a fresh Debian 12, in one command:
+#     bash tests/run.sh
+# Installs what is missing, checks the formatting, builds with g++, builds with clang under clang-tidy and the address
+# and undefined-behaviour sanitizers and runs the tests that need no office there, then runs all tests, the sheet tests
+# in a headless Calc among them. What is built already is not built again.
+set -euo pipefail
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+source "$root/cmake/install_missing.sh"
+cd "$root"
+cores=$(nproc)
+
+install_missing use test
+
+say "Formatting"
+git ls-files '*.cpp' '*.hpp' | xargs clang-format-14 --dry-run --Werror
+
+say "Build with clang, clang-tidy and sanitizers"
+cmake --preset sanitize >/dev/null
+cmake --build --preset sanitize
+
+say "Tests under the sanitizers"
+ctest --preset sanitize -j "$cores" --progress
+
+say "Build with g++"
+cmake --preset dev >/dev/null
+cmake --build --preset dev
+
+say "All tests, those in a headless Calc included"
+ctest --preset dev -j "$cores" --progress

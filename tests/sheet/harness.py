@@ -1,0 +1,96 @@
+"""What the sheet tests share. ctest tells where the build's products are by DRYSHEET_OXT and DRYSHEET_CATALOGUE."""
+
+import json
+import math
+import os
+import pathlib
+import subprocess
+import unittest
+
+from office import BAD_ARGUMENT, NO_SOLUTION, Office
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+OXT = os.environ.get("DRYSHEET_OXT", str(ROOT / "build" / "drysheet.oxt"))
+CATALOGUE = os.environ.get("DRYSHEET_CATALOGUE", str(ROOT / "build" / "addin" / "drysheet_catalogue"))
+REFUSED = (BAD_ARGUMENT, NO_SOLUTION)
+
+
+def checks():
+    """Every check value and every refusal of the catalogue, as its entries have them."""
+    lines = subprocess.run([CATALOGUE, "checks"], capture_output=True, text=True, check=True).stdout.splitlines()
+    return [json.loads(line) for line in lines]
+
+
+def written(value):
+    """A value as it is written inside a formula; None is left out."""
+    if value is None:
+        return ""
+    if isinstance(value, str):
+        return '"' + value.replace('"', '""') + '"'
+    if isinstance(value, list):
+        return "{" + "|".join(";".join(written(cell) for cell in row) for row in value) + "}"
+    return repr(value)
+
+
+def can_be_written(value):
+    """An inline array has no blanks."""
+    return not isinstance(value, list) or all(cell is not None for row in value for cell in row)
+
+
+class Placed:
+    """Puts given values in cells from a row on, one argument below the other, and says how to refer to them."""
+
+    def __init__(self, book, row=1, which=0):
+        self.book, self.row, self.which = book, row, which
+
+    def reference(self, value):
+        if value is None:
+            return ""
+        rows = value if isinstance(value, list) else [[value]]
+        first = self.row
+        for cells in rows:
+            for column, cell in enumerate(cells):
+                self.book.put(f"{chr(66 + column)}{self.row}", cell, self.which)
+            self.row += 1
+        start = f"B{first}"
+        return f"{start}:{chr(65 + len(rows[0]))}{self.row - 1}" if isinstance(value, list) else start
+
+    def call(self, function, given):
+        return f"DRY.{function}({';'.join(self.reference(value) for value in given)})"
+
+
+def looked_up(call, check):
+    """The formula that shows what a check expects: the call, or the second column of a row of its table. Calc 7.4 finds
+    the texts of an add-in's mixed table by MATCH on INDEX, not by VLOOKUP."""
+    return f'=INDEX({call};MATCH("{check["at"]}";INDEX({call};0;1);0);2)' if check.get("at") else f"={call}"
+
+
+class SheetTest(unittest.TestCase):
+    """One office with the add-in for all tests of a class, and an empty workbook for each."""
+
+    locale = "en-US"
+
+    @classmethod
+    def setUpClass(cls):
+        cls.office = Office(addin=OXT, locale=cls.locale)
+        cls.office.__enter__()
+        cls.addClassCleanup(cls.office.__exit__)
+
+    def setUp(self):
+        self.book = self.office.new()
+        self.addCleanup(self.book.close)
+
+    def shows(self, formula, expected, tolerance=1e-12):
+        """The formula gives that number, within a relative tolerance (absolute where 0 is expected)."""
+        result = self.book.show(formula)
+        self.assertEqual(result.kind, "value", f"{formula} shows {result.text}")
+        self.assert_close(result.value, expected, tolerance, formula)
+
+    def assert_close(self, value, expected, tolerance, what):
+        allowed = tolerance * (abs(expected) if expected else 1)
+        self.assertTrue(abs(value - expected) <= allowed and not math.isnan(value),
+                        f"{what} shows {value!r}, not {expected!r} within {allowed:.3g}")
+
+    def refuses(self, formula, error=BAD_ARGUMENT):
+        result = self.book.show(formula)
+        self.assertEqual(result.error, error, f"{formula} shows {result.text}")
