@@ -40,15 +40,18 @@ add_custom_command(OUTPUT ${generated}/glue.inc ${oxt_root}/CalcAddIns.xcu
 add_custom_target(drysheet_generated DEPENDS ${generated}/office.stamp ${generated}/idl.stamp ${generated}/glue.inc)
 
 add_library(drysheet_uno MODULE
+    uno/audit.cpp
     uno/cells.cpp
     uno/component.cpp
+    uno/insert.cpp
     uno/locale.cpp
+    uno/menu.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})
 target_include_directories(drysheet_uno PRIVATE ${generated})
 target_include_directories(drysheet_uno SYSTEM PRIVATE ${generated}/own ${generated}/office ${DRYSHEET_OFFICE_INCLUDE})
-target_compile_definitions(drysheet_uno PRIVATE LINUX UNX CPPU_ENV=gcc3)
+target_compile_definitions(drysheet_uno PRIVATE LINUX UNX CPPU_ENV=gcc3 DRYSHEET_VERSION="${PROJECT_VERSION}")
 target_link_libraries(drysheet_uno PRIVATE drysheet_addin drysheet_warnings ${DRYSHEET_CPPUHELPER} ${DRYSHEET_CPPU} ${DRYSHEET_SAL})
 
 configure_file(package/description.xml.in ${oxt_root}/description.xml @ONLY)
