@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "core/numeric/nearest_balance.hpp"
+#include "core/yield.hpp"
 
 namespace drysheet {
 namespace {
@@ -29,7 +30,7 @@ Closure closure(Mass in, Mass u_in, std::span<const Mass> outs, std::span<const 
     double u2 = squared(to_si(u_in));
     for (std::size_t i = 0; i < outs.size(); ++i) u2 += squared(to_si(u_outs[u_outs.size() == 1 ? 0 : i]));
     const Mass u = from_si<Mass>(std::sqrt(u2));
-    const Mass gap = in - std::accumulate(outs.begin(), outs.end(), Mass());
+    const Mass gap = unaccounted(in, outs);
     Closure result{.gap = gap, .gap_share = gap / in, .u = u};
     if (u > Mass()) {
         result.gap_over_u = gap / u;
@@ -51,7 +52,7 @@ std::vector<Stage> stages(std::span<const Mass> in, std::span<const Mass> out, s
         if (!(in[i] > Mass())) throw BadInput("in", "holds a mass that is not above 0");
         if (!(out[i] >= Mass())) throw BadInput("out", "holds a mass below 0");
         if (!(sample >= Mass())) throw BadInput("kept", "holds a mass below 0");
-        const Mass loss = in[i] - out[i] - sample;
+        const Mass loss = unaccounted(in[i], std::array{out[i], sample});
         const double yield = (out[i] + sample) / in[i];
         cumulative *= yield;
         result.push_back(

@@ -11,7 +11,7 @@
 namespace drysheet {
 namespace {
 
-constexpr Dimension mass{1}, length{0, 1}, area{0, 2}, volume{0, 3}, time_{0, 0, 1}, kelvin{0, 0, 0, 1},
+constexpr Dimension mass{1}, length{0, 1}, volume{0, 3}, time_{0, 0, 1}, kelvin{0, 0, 0, 1},
     mole{0, 0, 0, 0, 1}, money{0, 0, 0, 0, 0, 1}, pressure{1, -1, -2}, energy{1, 2, -2}, power{1, 2, -3},
     volume_flow{0, 3, -1}, none{};
 

@@ -1,7 +1,9 @@
 #include "core/yield.hpp"
 
 #include <algorithm>
+#include <boost/units/cmath.hpp>
 #include <functional>
+#include <limits>
 #include <numeric>
 
 namespace drysheet {
@@ -95,7 +97,12 @@ Mass raw_for(Mass dried, double drying_ratio, std::span<const Fraction> yields) 
     return dried * (drying_ratio / y);
 }
 
-Mass unaccounted(Mass in, std::span<const Mass> outs) { return in - sum(outs); }
+Mass unaccounted(Mass in, std::span<const Mass> outs) {
+    const Mass gap = in - sum(outs);
+    // 100 g − 60 g − 40 g is 0, not the rounding error of three binary fractions of a kilogram.
+    const double rounding = static_cast<double>(outs.size() + 2) * std::numeric_limits<double>::epsilon();
+    return abs(gap) <= rounding * in ? Mass() : gap;
+}
 
 MoistureWet blend_moisture(std::span<const Mass> masses, std::span<const MoistureWet> moistures) {
     if (moistures.size() != masses.size()) throw BadInput("moistures", "must have as many cells as masses");

@@ -79,6 +79,7 @@ Mass raw_for(Mass dried, double drying_ratio, std::span<const Fraction> yields);
 /// What stuck, spilled or blew away. SIGNED: below 0 when more came out than went in, which is a finding (a
 /// tare forgotten, water taken up), not a mistake in the call.
 ///   gap = in - sum of outs
+/// A gap within the rounding of the numbers themselves is 0.
 /// in: the mass that went in. outs: each mass that came out. Source: mass balance.
 Mass unaccounted(Mass in, std::span<const Mass> outs);
 

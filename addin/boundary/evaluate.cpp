@@ -146,12 +146,6 @@ void read_choice(const Parameter& param, const Input& given, Value& value) {
     std::string storage;
     std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
                                                        : std::string_view{});
-    const auto lower = [](std::string_view text) {
-        std::string low(text);
-        std::transform(low.begin(), low.end(), low.begin(),
-                       [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-        return low;
-    };
     std::string all;
     for (std::size_t i = 0; i < param.choices.size(); ++i) {
         if (lower(param.choices[i]) == lower(wanted)) {
@@ -347,7 +341,10 @@ Outcome evaluate(const Function& function, std::span<const Input> given, const R
         }
     }
     try {
-        return function.call(values);
+        Outcome outcome = function.call(values);
+        if (const auto* number = std::get_if<double>(&outcome); number != nullptr && !std::isfinite(*number))
+            throw BadInput("", "is beyond what a cell can hold");
+        return outcome;
     } catch (const Refused& refused) {
         throw in_sentence(function, given, refused);
     }

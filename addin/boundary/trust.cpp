@@ -1,5 +1,7 @@
 #include "addin/boundary/trust.hpp"
 
+#include <cmath>
+
 #include "addin/boundary/each.hpp"
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
@@ -19,6 +21,44 @@ Outcome function_table() {
               std::string(function.topic), std::string(function.summary)})
             table.cells.emplace_back(text);
     return table;
+}
+
+Parameter optional_count(std::string_view name, std::string_view text, double otherwise) {
+    Parameter param;
+    param.name = name;
+    param.text = text;
+    param.range = at_least(1);
+    param.otherwise = otherwise;
+    param.may_be_missing = true;
+    return param;
+}
+
+// The office's own exact VLOOKUP does not find the texts of a table that mixes texts and numbers (seen
+// in 7.4).
+Outcome pick(std::span<const Input> given, const Reading& reading) {
+    const auto wrong = [](const std::string& argument, const std::string& sentence) {
+        return Refusal(Refusal::Reason::argument, argument, argument + ": " + sentence);
+    };
+    if (given.empty() || given[0].form != Input::Form::grid)
+        throw wrong("table", "a table or a range of cells is wanted.");
+    if (given.size() < 2 || given[1].blank()) throw wrong("row", "is missing.");
+    const Input& table = given[0];
+    static const Parameter which = optional_count("column", "which column, counted from 1", 2);
+    const double column = read_measured(which, given.size() > 2 ? given[2] : Input(), reading).value;
+    if (column > static_cast<double>(table.columns) || column != std::floor(column))
+        throw wrong("column", in_words(column) + " is not one of the table's " +
+                                  std::to_string(table.columns) + " columns.");
+    std::string names;
+    for (std::size_t row = 0; row < table.rows(); ++row) {
+        const Input& name = table.cells[row * table.columns];
+        if (lower(name.text) == lower(given[1].text)) {
+            const Input& cell = table.cells[row * table.columns + static_cast<std::size_t>(column) - 1];
+            if (cell.form == Input::Form::number) return cell.number;
+            return cell.text;
+        }
+        names.append(names.empty() ? "" : ", ").append(name.text);
+    }
+    throw wrong("row", in_words(given[1]) + " is none of the table's rows: " + names + ".");
 }
 
 const Parameter kFunction = as_it_stands("function", "its name in quotes, such as \"DRIEDMASS\"");
@@ -115,6 +155,22 @@ std::vector<Function> trust_entries() {
              for (std::string& line : working(function, arguments, reading).lines)
                  table.cells.emplace_back(std::move(line));
              return table;
+         }});
+    entries.push_back(
+        {.name = "PICK",
+         .topic = "trust",
+         .summary = "One value of a table by the name of its row",
+         .params = {as_it_stands("table", "a function that gives a table, or the cells it stands in"),
+                    as_it_stands("row", "the row's name in the first column, in quotes"),
+                    optional_count("column", "which column, counted from 1", 2)},
+         .result = "value",
+         .source = kAbout,
+         .checks = {{{Input({"gap", 1.5, "g", "u", 0.5, "g"}, 3), "u"}, 0.5, 1e-12, "the given table"},
+                    {{Input({"gap", 1.5, "g", "u", 0.5, "g"}, 3), "U", 3.0}, "g", 0, "the given table"}},
+         .refusals = {{{Input({"gap", 1.5}, 2), "gop"}, "row"},
+                      {{Input({"gap", 1.5}, 2), "gap", 3.0}, "column"}},
+         .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+             return pick(given, reading);
          }});
     entries.push_back(
         {.name = "EACH",

@@ -24,6 +24,12 @@ std::string in_words(const Amount& amount, std::string_view unit) {
     return in_words(shown(amount, unit), unit);
 }
 
+std::string lower(std::string_view text) {
+    std::string low(text);
+    for (char& c : low) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return low;
+}
+
 std::string in_words(const Input& input) {
     switch (input.form) {
         case Input::Form::missing:

@@ -14,6 +14,9 @@ std::string in_words(double x, int digits = 6);
 /// With its unit: "412.5 g", "0.8".
 std::string in_words(double x, std::string_view unit, int digits = 6);
 std::string in_words(const Amount& amount, std::string_view unit = {});
+/// In lower case, letters a to z only: names are compared so.
+std::string lower(std::string_view text);
+
 /// What was given, as the reader of a refusal should see it.
 std::string in_words(const Input& input);
 /// The outcome of a function: "25 g", a text in itself, "a table of 5 rows".

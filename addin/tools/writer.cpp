@@ -8,6 +8,7 @@
 #include <map>
 #include <sstream>
 
+#include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/words.hpp"
 
@@ -125,10 +126,17 @@ std::string described(const Function& function, const Parameter& param) {
     return text;
 }
 
+bool gives_a_table(const Function& function) {
+    return !function.scalar && !function.checks.empty() &&
+           std::holds_alternative<Table>(evaluate(function, function.checks.front().given, {}));
+}
+
 std::string described(const Function& function) {
     std::string text(function.summary);
     if (!function.result_unit.empty()) text += ", in " + std::string(function.result_unit);
     text += ".";
+    if (gives_a_table(function))
+        text += " A table: enter it over a range, or read one row of it with DRY.PICK.";
     if (!function.caution.empty()) text.append(" ").append(function.caution);
     return text;
 }
