@@ -148,8 +148,12 @@ std::string on_sheet(std::string_view expression, std::string_view sheet) {
     char previous = '\0';
     for_each_piece(expression, [&](const Piece& piece, char next) {
         const auto place = piece.word && next != '(' && previous != ':' ? place_of(piece.text) : std::nullopt;
-        if (place && ((place->column && place->row) || next == ':')) text += "$" + quoted_sheet(sheet) + ".";
-        text += piece.text;
+        const bool cell = place && place->column && place->row;
+        if (cell || (place && next == ':')) text += "$" + quoted_sheet(sheet) + ".";
+        if (cell)
+            text += "$" + column_letters(*place->column) + "$" + std::to_string(*place->row + 1);
+        else
+            text += piece.text;
         previous = piece.text.back();
     });
     return text;
@@ -159,6 +163,17 @@ std::string quoted_sheet(std::string_view name) {
     std::string text = "'";
     for (const char c : name) text.append(c == '\'' ? 2 : 1, c);
     return text + "'";
+}
+
+std::string column_letters(std::size_t column) {
+    std::string letters;
+    for (std::size_t rest = column + 1; rest > 0; rest = (rest - 1) / 26)
+        letters.insert(letters.begin(), static_cast<char>('A' + (rest - 1) % 26));
+    return letters;
+}
+
+std::string address(std::size_t column, std::size_t row) {
+    return column_letters(column) + std::to_string(row + 1);
 }
 
 std::vector<CellText> cells_in(std::string_view expression) {

@@ -21,11 +21,16 @@ struct CallText {
 /// the grammar of the office's interface: English names, semicolons, texts in "…", names of sheets in '…'.
 std::vector<CallText> calls_in(std::string_view formula);
 
-/// The expression as another sheet must write it: a reference without a sheet gets this one.
+/// The expression as another sheet must write it: a reference without a sheet gets this one, and a cell its
+/// dollars (Calc is slow to take in a column of formulas that refer to cells beside them).
 std::string on_sheet(std::string_view expression, std::string_view sheet);
 
 /// A sheet's name as a formula writes it: 'It''s wet'.
 std::string quoted_sheet(std::string_view name);
+
+/// "AB", counted from 0; "AB12".
+std::string column_letters(std::size_t column);
+std::string address(std::size_t column, std::size_t row);
 
 /// A single cell that an expression refers to; the sheet is empty where none is written.
 struct CellText {

@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <map>
 #include <optional>
-#include <stdexcept>
+
+#include "addin/boundary/formula_text.hpp"
 
 namespace drysheet {
 namespace {
@@ -13,13 +14,13 @@ constexpr Pattern kPatterns[] = {
     {.command = "yield", .title = "Yield with its check", .lines = R"(Yield with its check
 Type over the coloured cells, in any unit | value | unit | ±
 Prepared material put in | fresh: 12.5 | kg | fresh_u: 0.02
-Its moisture | start: 86 | % wb | start_u: 0.5
+Its moisture, wet basis | start: 86 | % | start_u: 0.5
 Dried product taken out | dried: 1.96 | kg | dried_u: 0.005
-Its moisture | final: 10 | % wb | final_u: 0.5
+Its moisture, wet basis | final: 10 | % | final_u: 0.5
 Dried product to expect | =DRY.DRIEDMASS([fresh];[start];[final]) | g
 Water taken out | =DRY.WATERREMOVED([fresh];[start];[final]) | g
 Fresh mass for one of dried | =DRY.DRYINGRATIO([start];[final]) | g/g
-Moisture that the two weights give | =DRY.FINALMOISTURE([fresh];[start];[dried])*100 | % wb
+Moisture that the two weights give, wet basis | =DRY.FINALMOISTURE([fresh];[start];[dried])*100 | %
 Do weights and moistures agree? | =INDEX(DRY.RECONCILE([fresh];[fresh_u];[start];[start_u];[dried];[dried_u];[final];[final_u]);10;2)
 If a result is refused, the reason | =DRY.WHY("DRIEDMASS";[fresh];[start];[final]))"},
     {.command = "run", .title = "Drying run", .lines = R"(Drying run, weighed
@@ -128,13 +129,6 @@ const Pattern* find_pattern(std::string_view command) {
     const auto found = std::find_if(std::begin(kPatterns), std::end(kPatterns),
                                     [&](const Pattern& pattern) { return pattern.command == command; });
     return found == std::end(kPatterns) ? nullptr : found;
-}
-
-std::string address(std::size_t column, std::size_t row) {
-    std::string letters;
-    for (std::size_t rest = column + 1; rest > 0; rest = (rest - 1) / 26)
-        letters.insert(letters.begin(), static_cast<char>('A' + (rest - 1) % 26));
-    return letters + std::to_string(row + 1);
 }
 
 Block placed(const Pattern& pattern, std::size_t column, std::size_t row) {

@@ -38,7 +38,4 @@ struct Block {
 /// The pattern with its upper left corner at this cell, counted from 0.
 Block placed(const Pattern& pattern, std::size_t column, std::size_t row);
 
-/// "C7", counted from 0.
-std::string address(std::size_t column, std::size_t row);
-
 }  // namespace drysheet

@@ -20,7 +20,6 @@
 
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/formula_text.hpp"
-#include "addin/boundary/patterns.hpp"
 #include "addin/boundary/trust.hpp"
 #include "addin/boundary/words.hpp"
 #include "addin/uno/cells.hpp"
@@ -133,22 +132,27 @@ OUString question(const Call& call) {
     return ustring_from(formula + ");\"\")");
 }
 
-void ask(const Sheet& list, std::vector<Call>& calls, const Progress& progress) {
+void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& undo,
+         const Progress& progress) {
     constexpr std::size_t step = 500;
     for (std::size_t from = 0; from < calls.size(); from += step) {
         const auto count = static_cast<sal_Int32>(std::min(step, calls.size() - from));
-        const auto range = cells(list, 0, static_cast<sal_Int32>(from), 1, count);
+        const auto range = cells(list, 0, kTop + static_cast<sal_Int32>(from), 1, count);
         Sequence<Sequence<OUString>> formulas(count);
         for (sal_Int32 i = 0; i < count; ++i) {
             const OUString formula = question(calls[from + static_cast<std::size_t>(i)]);
             formulas.getArray()[i] = Sequence<OUString>(&formula, 1);
         }
-        Reference<sheet::XCellRangeFormula>(range, UNO_QUERY_THROW)->setFormulaArray(formulas);
+        quietly(undo, [&] {
+            Reference<sheet::XCellRangeFormula>(range, UNO_QUERY_THROW)->setFormulaArray(formulas);
+        });
         for (sal_Int32 i = 0; i < count; ++i)
             if (calls[from + static_cast<std::size_t>(i)].array)
-                Reference<sheet::XArrayFormulaRange>(range->getCellRangeByPosition(0, i, 0, i),
-                                                     UNO_QUERY_THROW)
-                    ->setArrayFormula(formulas[i][0]);
+                quietly(undo, [&] {
+                    Reference<sheet::XArrayFormulaRange>(range->getCellRangeByPosition(0, i, 0, i),
+                                                         UNO_QUERY_THROW)
+                        ->setArrayFormula(formulas[i][0]);
+                });
         const Rows answers = Reference<sheet::XCellRangeData>(range, UNO_QUERY_THROW)->getDataArray();
         for (sal_Int32 i = 0; i < count; ++i) {
             const Input answer = input_from(answers[i][0]);
@@ -224,32 +228,59 @@ OUString link_to(const Call& call) {
 
 /// What stands in the sheet, kept so that a redo can put it there again.
 struct List {
-    OUString sheet_name, summary;
+    OUString sheet_name;
     sal_Int32 refused = 0;
+    Rows head;
     Sequence<Sequence<OUString>> links;
     Rows rows;
 };
 
-void write(const Sheet& sheet, const List& list) {
+void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
     constexpr sal_Int32 widths[] = {3500, 9000, 3500, 8000, 9000, 3500, 12000};  // 1/100 mm
-    const char* const heads[] = {"Cell",   "What DRY.WHY says", "The cell shows", "Call",
-                                 "Inputs", "Function",          "Source"};
+    const auto format = [&](const Reference<table::XCellRange>& range, const char* name, const auto& value) {
+        quietly(undo, [&] { set(range, name, value); });
+    };
     const Reference<container::XIndexAccess> columns(
         Reference<table::XColumnRowRange>(sheet, UNO_QUERY_THROW)->getColumns(), UNO_QUERY_THROW);
-    for (sal_Int32 i = 0; i <= kColumns; ++i) {
-        sheet->getCellByPosition(i, kTop - 1)->setFormula(OUString::createFromAscii(heads[i]));
-        set(Reference<table::XCellRange>(columns->getByIndex(i), UNO_QUERY_THROW), "Width", widths[i]);
-    }
-    sheet->getCellByPosition(0, 0)->setFormula(list.summary);
-    set(cells(sheet, 0, 0, 1, 1), "CharWeight", 150.0F);
-    set(cells(sheet, 0, kTop - 1, kColumns + 1, 1), "CharWeight", 150.0F);
+    for (sal_Int32 i = 0; i <= kColumns; ++i)
+        format(Reference<table::XCellRange>(columns->getByIndex(i), UNO_QUERY_THROW), "Width", widths[i]);
     const sal_Int32 count = list.rows.getLength();
-    Reference<sheet::XCellRangeFormula>(cells(sheet, 0, kTop, 1, count), UNO_QUERY_THROW)
-        ->setFormulaArray(list.links);
-    Reference<sheet::XCellRangeData>(cells(sheet, 1, kTop, kColumns, count), UNO_QUERY_THROW)
-        ->setDataArray(list.rows);
+    quietly(undo, [&] {
+        Reference<sheet::XCellRangeData>(cells(sheet, 0, 0, kColumns + 1, kTop), UNO_QUERY_THROW)
+            ->setDataArray(list.head);
+    });
+    quietly(undo, [&] {
+        Reference<sheet::XCellRangeData>(cells(sheet, 1, kTop, kColumns, count), UNO_QUERY_THROW)
+            ->setDataArray(list.rows);
+    });
+    quietly(undo, [&] {
+        Reference<sheet::XCellRangeFormula>(cells(sheet, 0, kTop, 1, count), UNO_QUERY_THROW)
+            ->setFormulaArray(list.links);
+    });
+    format(cells(sheet, 0, 0, 1, 1), "CharWeight", 150.0F);
+    format(cells(sheet, 0, kTop - 1, kColumns + 1, 1), "CharWeight", 150.0F);
     if (list.refused > 0)
-        set(cells(sheet, 0, kTop, kColumns + 1, list.refused), "CellBackColor", sal_Int32{0xffe0d0});
+        format(cells(sheet, 0, kTop, kColumns + 1, list.refused), "CellBackColor", sal_Int32{0xffe0d0});
+}
+
+// What was found, an empty line, and the columns' names.
+Rows head_of(const std::string& summary) {
+    const char* const names[] = {"Cell",   "What DRY.WHY says", "The cell shows", "Call",
+                                 "Inputs", "Function",          "Source"};
+    Rows rows(kTop);
+    for (sal_Int32 row = 0; row < kTop; ++row) {
+        rows.getArray()[row].realloc(kColumns + 1);
+        for (sal_Int32 i = 0; i <= kColumns; ++i) {
+            Any& cell = rows.getArray()[row].getArray()[i];
+            if (row == 0 && i == 0)
+                cell = text(summary);
+            else if (row == kTop - 1)
+                cell = text(names[i]);
+            else
+                cell <<= OUString();
+        }
+    }
+    return rows;
 }
 
 Sheet sheet_named(const Document& document, const OUString& name) {
@@ -264,8 +295,7 @@ class Refill final : public cppu::WeakImplHelper1<document::XUndoAction> {
     void SAL_CALL undo() override {}
     void SAL_CALL redo() override {
         const Reference<document::XUndoManagerSupplier> supplier(document_, UNO_QUERY_THROW);
-        const UndoPause pause(*supplier->getUndoManager().get());
-        write(sheet_named(document_, list_.sheet_name), list_);
+        write(sheet_named(document_, list_.sheet_name), list_, *supplier->getUndoManager().get());
     }
 
   private:
@@ -313,15 +343,14 @@ std::string check_workbook(const Document& document, const Progress& progress) {
     const Sheet sheet = sheet_named(document, list.sheet_name);
     std::string summary;
     {
-        const UndoPause pause(step.manager());
         if (progress.is()) progress->start("Checking the formulas", static_cast<sal_Int32>(calls.size()));
-        ask(sheet, calls, progress);
+        ask(sheet, calls, step.list(), progress);
         const auto refused = static_cast<std::size_t>(
             std::count_if(calls.begin(), calls.end(), [](auto& c) { return !c.fine(); }));
         summary = summary_of(calls, refused);
         std::stable_partition(calls.begin(), calls.end(), [](auto& call) { return !call.fine(); });
         list.refused = static_cast<sal_Int32>(refused);
-        list.summary = ustring_from(summary);
+        list.head = head_of(summary);
         list.links.realloc(static_cast<sal_Int32>(calls.size()));
         list.rows.realloc(static_cast<sal_Int32>(calls.size()));
         for (std::size_t i = 0; i < calls.size(); ++i) {
@@ -329,10 +358,10 @@ std::string check_workbook(const Document& document, const Progress& progress) {
             list.links.getArray()[i] = Sequence<OUString>(&link, 1);
             list.rows.getArray()[i] = listed(calls[i], sheets);
         }
-        write(sheet, list);
+        write(sheet, list, step.list());
         if (progress.is()) progress->end();
     }
-    step.manager().addUndoAction(new Refill(document, list));
+    step.list().addUndoAction(new Refill(document, list));
     return summary;
 }
 

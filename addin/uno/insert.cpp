@@ -11,6 +11,7 @@
 #include <com/sun/star/table/XCell.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 
+#include "addin/boundary/formula_text.hpp"
 #include "addin/uno/cells.hpp"
 #include "addin/uno/undo.hpp"
 

@@ -27,22 +27,25 @@ class UndoStep {
     UndoStep& operator=(const UndoStep&) = delete;
     ~UndoStep() { undo_->leaveUndoContext(); }
 
-    com::sun::star::document::XUndoManager& manager() const { return *undo_.get(); }
+    com::sun::star::document::XUndoManager& list() const { return *undo_.get(); }
 
   private:
     com::sun::star::uno::Reference<com::sun::star::document::XUndoManager> undo_;
 };
 
-/// While it lives, nothing is noted for undo.
-class UndoPause {
-  public:
-    explicit UndoPause(com::sun::star::document::XUndoManager& undo) : undo_(undo) { undo_.lock(); }
-    UndoPause(const UndoPause&) = delete;
-    UndoPause& operator=(const UndoPause&) = delete;
-    ~UndoPause() { undo_.unlock(); }
-
-  private:
-    com::sun::star::document::XUndoManager& undo_;
-};
+/// One change of the workbook that is not noted for undo. Calc takes a lock of its list off again with the
+/// first change made under it, so each change needs its own.
+template <class Change>
+void quietly(com::sun::star::document::XUndoManager& undo, const Change& change) {
+    struct Lock {
+        com::sun::star::document::XUndoManager& undo;
+        explicit Lock(com::sun::star::document::XUndoManager& list) : undo(list) { undo.lock(); }
+        Lock(const Lock&) = delete;
+        Lock& operator=(const Lock&) = delete;
+        ~Lock() { undo.unlock(); }
+    };
+    const Lock lock(undo);
+    change();
+}
 
 }  // namespace drysheet

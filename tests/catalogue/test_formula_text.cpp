@@ -46,14 +46,14 @@ TEST(FormulaText, KeepsLeftOutArgumentsAndInlineArrays) {
 
 TEST(FormulaText, SeenFromAnotherSheet) {
     const auto seen = [](std::string_view text) { return on_sheet(text, "It's wet"); };
-    EXPECT_EQ(seen("B2"), "$'It''s wet'.B2");
+    EXPECT_EQ(seen("B2"), "$'It''s wet'.$B$2");
     EXPECT_EQ(seen("$B$2:C7"), "$'It''s wet'.$B$2:C7");
     EXPECT_EQ(seen("A:A"), "$'It''s wet'.A:A");
     EXPECT_EQ(seen("2:$3"), "$'It''s wet'.2:$3");
-    EXPECT_EQ(seen("LOG10(B2)&\" B3\""), "LOG10($'It''s wet'.B2)&\" B3\"");
+    EXPECT_EQ(seen("LOG10(B2)&\" B3\""), "LOG10($'It''s wet'.$B$2)&\" B3\"");
     EXPECT_EQ(seen("Other.A1+$'A ''b'.B2:C3+100000+1E5+rate"), "Other.A1+$'A ''b'.B2:C3+100000+1E5+rate");
     EXPECT_EQ(seen("{1;2}"), "{1;2}");
-    EXPECT_EQ(seen("IF(TRUE();A1;B)"), "IF(TRUE();$'It''s wet'.A1;B)");
+    EXPECT_EQ(seen("IF(TRUE();A1;B)"), "IF(TRUE();$'It''s wet'.$A$1;B)");
 }
 
 TEST(FormulaText, SingleCellsOfAnExpression) {
