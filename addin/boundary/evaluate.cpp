@@ -117,7 +117,9 @@ Measured read_text(const Parameter& param, const Input& input, const Reading& re
                                         : "; wanted is a unit like " + std::string(param.shown_unit) + ".";
         refuse(param, why);
     }
-    double si = unit->to_si(read.value), step = unit->step_to_si(read.uncertainty);
+    const bool difference = param.kind == Kind::temperature_difference;
+    double si = difference ? unit->step_to_si(read.value) : unit->to_si(read.value),
+           step = unit->step_to_si(read.uncertainty);
     const Basis own = param.kind == Kind::moisture_wet ? Basis::wet : Basis::dry;
     if (moisture(param.kind) && unit->basis != Basis::unsaid && unit->basis != own) {
         if (si < 0 || (unit->basis == Basis::wet && si >= 1))
@@ -141,27 +143,22 @@ const Input& single(const Parameter& param, const Input& input) {
     return input.cells.front();
 }
 
-void read_choice(const Parameter& param, const Input& given, Value& value) {
-    const Input& input = single(param, given);
-    std::string storage;
-    std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
-                                                       : std::string_view{});
-    std::string all;
-    for (std::size_t i = 0; i < param.choices.size(); ++i) {
-        if (lower(param.choices[i]) == lower(wanted)) {
-            value.choice = static_cast<int>(i);
-            value.given = true;
-            return;
-        }
-        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
-    }
-    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
-}
-
 void read_scalar(const Parameter& param, const Input& input, const Reading& reading, Value& value) {
     const Measured read = read_measured(param, input, reading);
     value.given = read.given || param.otherwise.has_value();
     value.si = param.read_in.to_si(read.value);
+    value.u = param.read_in.step_to_si(read.uncertainty);
+}
+
+// One more cell of a column, with its uncertainty if it has one.
+void append(const Parameter& param, const Measured& read, Value& value) {
+    if (read.uncertainty > 0) {
+        value.column_u.resize(value.column.size());
+        value.column_u.push_back(param.read_in.step_to_si(read.uncertainty));
+    } else if (!value.column_u.empty()) {
+        value.column_u.push_back(0);
+    }
+    value.column.push_back(param.read_in.to_si(read.value));
 }
 
 // A range as its cells; one column or one row.
@@ -179,7 +176,7 @@ void read_cells(const Parameter& param, std::span<const Input> cells, const std:
     for (std::size_t i = 0; i < cells.size(); ++i) {
         if (i < skipped.size() && skipped[i]) continue;
         if (param.blank && cells[i].blank()) {
-            value.column.push_back(param.read_in.to_si(*param.blank));
+            append(param, {.value = *param.blank}, value);
             continue;
         }
         try {
@@ -187,12 +184,13 @@ void read_cells(const Parameter& param, std::span<const Input> cells, const std:
                 value.names.push_back(cells[i].form == Input::Form::text ? cells[i].text
                                                                          : in_words(cells[i].number));
             } else {
-                value.column.push_back(param.read_in.to_si(read_measured(param, cells[i], reading).value));
+                append(param, read_measured(param, cells[i], reading), value);
             }
         } catch (const Refusal& refusal) {
             if (cells.size() == 1) throw;
-            throw Refusal(refusal.reason(), refusal.argument(),
-                          refusal.what() + std::string(" (cell ") + std::to_string(i + 1) + " of the range)");
+            std::string sentence = refusal.what();
+            sentence.insert(sentence.size() - 1, " (cell " + std::to_string(i + 1) + " of the range)");
+            throw Refusal(refusal.reason(), refusal.argument(), sentence);
         }
     }
     if (param.shape == Shape::column && value.column.empty()) refuse(param, "has no value in it.");
@@ -241,7 +239,7 @@ void read_repeated(const Parameter& param, std::span<const Input> rest, const Re
             read_cells(param, cells, blank_cells(cells), reading, value);
         } else {
             const Input& one = single(param, input);
-            value.column.push_back(param.read_in.to_si(read_measured(param, one, reading).value));
+            append(param, read_measured(param, one, reading), value);
         }
     }
     value.given = true;
@@ -286,6 +284,19 @@ Refusal in_sentence(const Function& function, std::span<const Input> given, cons
 
 }  // namespace
 
+int read_choice(const Parameter& param, const Input& given) {
+    const Input& input = single(param, given);
+    std::string storage;
+    std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
+                                                       : std::string_view{});
+    std::string all;
+    for (std::size_t i = 0; i < param.choices.size(); ++i) {
+        if (lower(param.choices[i]) == lower(wanted)) return static_cast<int>(i);
+        all.append(i == 0 ? "" : ", ").append(param.choices[i]);
+    }
+    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
+}
+
 Measured read_measured(const Parameter& param, const Input& given, const Reading& reading) {
     const Input& input = single(param, given);
     switch (input.form) {
@@ -311,8 +322,8 @@ const Parameter& parameter_at(const Function& function, std::size_t argument) {
     return function.params[std::min(argument, function.params.size() - 1)];
 }
 
-Outcome evaluate(const Function& function, std::span<const Input> given, const Reading& reading) {
-    if (function.raw) return function.raw(given, reading);
+std::vector<Value> read_arguments(const Function& function, std::span<const Input> given,
+                                  const Reading& reading) {
     const bool repeats = !function.params.empty() && function.params.back().repeats;
     if (given.size() > function.params.size() && !repeats)
         throw Refusal(Refusal::Reason::argument, "",
@@ -330,7 +341,7 @@ Outcome evaluate(const Function& function, std::span<const Input> given, const R
         } else if (param.shape == Shape::scalar) [[likely]] {
             read_scalar(param, input, reading, values[i]);
         } else if (param.shape == Shape::choice) {
-            read_choice(param, input, values[i]);
+            values[i] = {.given = true, .choice = read_choice(param, input)};
         } else if (input.form != Input::Form::missing || !param.may_be_missing) {
             const auto cells = cells_of(param, input);
             if (!param.alone && !skipped_known) {
@@ -340,6 +351,12 @@ Outcome evaluate(const Function& function, std::span<const Input> given, const R
             read_cells(param, cells, param.alone ? blank_cells(cells) : skipped, reading, values[i]);
         }
     }
+    return values;
+}
+
+Outcome evaluate(const Function& function, std::span<const Input> given, const Reading& reading) {
+    if (function.raw) return function.raw(given, reading);
+    const std::vector<Value> values = read_arguments(function, given, reading);
     try {
         Outcome outcome = function.call(values);
         if (const auto* number = std::get_if<double>(&outcome); number != nullptr && !std::isfinite(*number))

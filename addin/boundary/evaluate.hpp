@@ -37,6 +37,12 @@ struct Measured {
 /// Reads one scalar argument, in the unit in which a plain number is read. Throws Refusal.
 Measured read_measured(const Parameter& param, const Input& input, const Reading& reading);
 
+/// The arguments as the function gets them. Throws Refusal.
+std::vector<Value> read_arguments(const Function& function, std::span<const Input> given,
+                                  const Reading& reading);
+/// The place of a choice's name among its choices. Throws Refusal.
+int read_choice(const Parameter& param, const Input& given);
+
 /// Reads the arguments and calls the function. Throws Refusal, and nothing else of ours.
 Outcome evaluate(const Function& function, std::span<const Input> given, const Reading& reading);
 

@@ -2,9 +2,12 @@
 
 #include <cmath>
 
+#include "addin/boundary/convert.hpp"
 #include "addin/boundary/each.hpp"
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
+#include "addin/boundary/mark.hpp"
+#include "addin/boundary/uncertainty.hpp"
 #include "addin/boundary/words.hpp"
 #include "addin/boundary/working.hpp"
 
@@ -114,6 +117,7 @@ std::string source_of(const Function& function) {
 
 std::vector<Function> trust_entries() {
     std::vector<Function> entries;
+    entries.push_back(convert_entry());
     entries.push_back(
         {.name = "WHY",
          .topic = "trust",
@@ -156,6 +160,8 @@ std::vector<Function> trust_entries() {
                  table.cells.emplace_back(std::move(line));
              return table;
          }});
+    entries.push_back(uncertainty_entry());
+    entries.push_back(mark_entry());
     entries.push_back(
         {.name = "PICK",
          .topic = "trust",

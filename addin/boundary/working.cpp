@@ -101,6 +101,40 @@ Step step_of(std::string_view line) {
     return step;
 }
 
+// The lines of the working; where there is one for each name of the first choice, that of the name given.
+std::vector<std::string> lines_of(const Function& function, std::span<const Input> given) {
+    std::string_view text = function.working;
+    if (!function.workings.empty()) {
+        std::size_t choice = 0;
+        while (function.params.at(choice).shape != Shape::choice) ++choice;
+        text = function.workings.at(
+            static_cast<std::size_t>(read_choice(function.params[choice], given[choice])));
+    }
+    std::istringstream formulas{std::string(text)};
+    std::vector<std::string> all;
+    for (std::string line; std::getline(formulas, line);) all.push_back(line);
+    return all;
+}
+
+// "Xm, C, K ← parameters": the cells of a range under names of their own.
+bool name_cells(std::string_view line, Names& names, std::vector<std::string>& shown) {
+    constexpr std::string_view arrow = "←";
+    const auto at = line.find(arrow);
+    if (at == std::string_view::npos) return false;
+    const Input range = names.values.at(std::string(trimmed(line.substr(at + arrow.size()))));
+    std::string text;
+    std::string_view left = line.substr(0, at);
+    for (const Input& cell : range.cells) {
+        const auto comma = left.find(',');
+        const std::string name(trimmed(left.substr(0, comma)));
+        left = comma == std::string_view::npos ? std::string_view{} : left.substr(comma + 1);
+        names.values[name] = cell;
+        text.append(text.empty() ? "" : ", ").append(name + " = " + in_words(cell.number));
+    }
+    shown.push_back(text);
+    return true;
+}
+
 void show_result(const Function& function, const Outcome& outcome, std::vector<std::string>& lines) {
     const auto* table = std::get_if<Table>(&outcome);
     if (table == nullptr || table->columns != 3) {
@@ -137,14 +171,13 @@ Working working(const Function& function, std::span<const Input> given, const Re
     };
     give(function, given, reading, names, made.lines);
 
-    std::istringstream formulas{std::string(function.working)};
-    std::vector<std::string> all;
-    for (std::string line; std::getline(formulas, line);) all.push_back(line);
+    const std::vector<std::string> all = lines_of(function, given);
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (all[i].starts_with(":")) {
             made.lines.emplace_back(trimmed(std::string_view(all[i]).substr(1)));
             continue;
         }
+        if (name_cells(all[i], names, made.lines)) continue;
         const Step step = step_of(all[i]);
         const Computed computed = compute(step.expression, names);
         const bool last = function.scalar && i + 1 == all.size();

@@ -76,8 +76,10 @@ struct Parameter : Param {
 struct Value {
     bool given = false;
     double si = 0;
+    double u = 0;  ///< standard uncertainty of si, as typed; the formula does not see it
     int choice = 0;
     std::vector<double> column{};
+    std::vector<double> column_u{};  ///< of each cell, where any has one; else empty
     std::vector<std::string> names{};
 };
 
@@ -91,6 +93,7 @@ struct Function {
     bool mixes_mass = false;       ///< a mass meets time, area, energy or money: plain masses are grams
     std::string_view range, source, caution;
     std::string_view working;
+    std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all
     std::vector<Check> checks;
     std::vector<Refuses> refusals;
     std::vector<std::string_view> see_also;
@@ -136,6 +139,9 @@ struct Words {
     /// the last line naming the result. An expression may call other functions of the catalogue. A line
     /// starting with ":" is prose. See addin/boundary/working.hpp.
     std::string_view working{};
+    /// Where the formula is another for every name of the first choice: a working for each, in the order of
+    /// its names.
+    std::vector<std::string_view> workings{};
     std::vector<Check> checks{};
     std::vector<Refuses> refusals{};
     std::vector<std::string_view> see_also{};
@@ -178,6 +184,10 @@ struct ArgumentType<std::span<const T>> {
         return column;
     }
 };
+template <PhysicalValue T>
+struct ArgumentType<std::optional<std::span<const T>>> : ArgumentType<std::span<const T>> {
+    static constexpr bool optional = true;  // left out it arrives empty
+};
 template <>
 struct ArgumentType<std::span<const std::string>> {
     static constexpr Shape shape = Shape::names;
@@ -219,12 +229,13 @@ Parameter parameter(const Param& said) {
 template <auto F, class... A>
 struct Caller {
     template <std::size_t... I>
-    static auto call(std::span<const Value> values, std::index_sequence<I...>) {
+    static auto call([[maybe_unused]] std::span<const Value> values, std::index_sequence<I...>) {
         return F(ArgumentType<A>::unpack(values[I])...);
     }
     static auto call(std::span<const Value> values) { return call(values, std::index_sequence_for<A...>{}); }
     template <std::size_t... I>
-    static std::vector<Parameter> parameters(std::span<const Param> said, std::index_sequence<I...>) {
+    static std::vector<Parameter> parameters([[maybe_unused]] std::span<const Param> said,
+                                             std::index_sequence<I...>) {
         return {parameter<A>(said[I])...};
     }
     static std::vector<Parameter> parameters(std::span<const Param> said) {
@@ -256,6 +267,7 @@ Function function(const Words<F>& words) {
                   .source = words.source,
                   .caution = words.caution,
                   .working = words.working,
+                  .workings = words.workings,
                   .checks = words.checks,
                   .refusals = words.refusals,
                   .see_also = words.see_also};

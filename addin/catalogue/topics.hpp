@@ -9,5 +9,10 @@ namespace drysheet {
 
 std::vector<Function> moisture_entries();
 std::vector<Function> yield_entries();
+std::vector<Function> sorption_entries();
+std::vector<Function> powder_entries();
+std::vector<Function> package_entries();
+std::vector<Function> energy_entries();
+std::vector<Function> scaleup_entries();
 
 }  // namespace drysheet

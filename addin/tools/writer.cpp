@@ -234,11 +234,17 @@ void write_reference(std::ostream& out) {
         if (!function.params.empty()) out << "\n";
         for (const Parameter& param : function.params)
             out << "- `" << param.name << "`: " << described(function, param) << "\n";
-        if (!function.working.empty()) {
-            out << "\n";
-            std::istringstream lines{std::string(function.working)};
+        const auto worked = [](std::string_view working) {
+            std::istringstream lines{std::string(working)};
             for (std::string line; std::getline(lines, line);)
                 out << "    " << (line.starts_with(":") ? line.substr(1) : line) << "\n";
+        };
+        if (!function.working.empty() || !function.workings.empty()) out << "\n";
+        worked(function.working);
+        for (std::size_t i = 0; i < function.workings.size(); ++i) {
+            const auto model = std::ranges::find(function.params, Shape::choice, &Parameter::shape);
+            out << (i == 0 ? "" : "\n") << "    " << model->choices.at(i) << ":\n";
+            worked(function.workings[i]);
         }
         if (!function.range.empty()) out << "\nRange: " << function.range << "\n";
         out << "\nSource: " << function.source << "\n";

@@ -22,7 +22,6 @@ using com::sun::star::uno::Any;
 using com::sun::star::uno::Reference;
 using com::sun::star::uno::Sequence;
 using com::sun::star::uno::XComponentContext;
-using com::sun::star::uno::XInterface;
 using rtl::OUString;
 
 class SheetFunctions final : public cppu::WeakImplHelper2<org::drysheet::XSheetFunctions, XServiceInfo> {

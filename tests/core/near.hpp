@@ -33,6 +33,12 @@ requires(!std::same_as<T, double>) testing::AssertionResult
     return near(to_si(got), wanted_si, tolerance);
 }
 
+/// |got - wanted| <= tolerance, in the unit of the numbers. NaN fails.
+inline testing::AssertionResult within(double got, double wanted, double tolerance) {
+    if (std::abs(got - wanted) <= tolerance) return testing::AssertionSuccess();
+    return testing::AssertionFailure() << "got " << got << ", wanted " << wanted << ", allowed " << tolerance;
+}
+
 /// The argument that a refusal of this type names; "not refused" or "other exception" otherwise.
 template <class Exception, class Call>
 std::string refused(Call call) {

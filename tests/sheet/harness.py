@@ -60,12 +60,11 @@ class Placed:
 
 
 def looked_up(call, check):
-    """The formula that shows what a check expects: the call, or the second column of a row of its table. Calc 7.4 finds
-    the texts of an add-in's mixed table by MATCH on INDEX, not by VLOOKUP. A text without a row may stand anywhere in
-    a table."""
+    """The formula that shows what a check expects: the call, every text of its outcome, or the second column of a row of
+    its table (Calc 7.4 finds a name in an add-in's mixed table by MATCH on INDEX, not by VLOOKUP)."""
     if check.get("at"):
         return f'=INDEX({call};MATCH("{check["at"]}";INDEX({call};0;1);0);2)'
-    return f'=TEXTJOIN(" ";1;{call})' if check["kind"] == "text" else f"={call}"
+    return f'=TEXTJOIN(" ";0;{call})' if check["kind"] == "text" else f"={call}"
 
 
 class SheetTest(unittest.TestCase):

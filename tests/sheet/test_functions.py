@@ -61,8 +61,10 @@ class Functions(SheetTest):
             if check["given"] and check["given"][0] is not None:
                 self.book.put("B1", "=1/0")
                 with self.subTest(call):
-                    # an error inside a range reaches no add-in: the office itself shows Err:504 for it
-                    self.assertIn(self.book.show(f"={call}").text, ("#DIV/0!", "Err:504"))
+                    result = self.book.show(f"={call}")
+                    self.assertEqual(result.kind, "error")
+                    if not isinstance(check["given"][0], list):  # Calc makes one inside a range its own Err:504
+                        self.assertEqual(result.text, "#DIV/0!")
 
 
 if __name__ == "__main__":

@@ -1,0 +1,174 @@
+#include "addin/boundary/mark.hpp"
+
+#include <cmath>
+#include <optional>
+
+#include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/quantity_text.hpp"
+#include "addin/boundary/trust.hpp"
+#include "addin/boundary/words.hpp"
+
+namespace drysheet {
+namespace {
+
+// An answer may be this many tolerances off and still count as rounded on the way.
+constexpr double kRoundedEarly = 5;
+
+struct Factor {
+    double factor;  ///< answer over expected
+    std::string_view words;
+};
+constexpr Factor kUnits[] = {{1000, "1000 times too large: g for kg, or the like"},
+                             {0.001, "1000 times too small: kg for g, or the like"},
+                             {1e6, "a million times too large"},
+                             {1e-6, "a million times too small"},
+                             {60, "60 times too large: min for h, or s for min"},
+                             {1.0 / 60, "60 times too small: h for min, or min for s"},
+                             {3600, "3600 times too large: s for h, or kJ for kWh"},
+                             {1.0 / 3600, "3600 times too small: h for s, or kWh for kJ"},
+                             {24, "24 times too large: h for days"},
+                             {1.0 / 24, "24 times too small: days for h"},
+                             {453.59237, "g for lb"},
+                             {1 / 453.59237, "lb for g"},
+                             {0.45359237, "kg for lb"},
+                             {1 / 0.45359237, "lb for kg"},
+                             {28.349523125, "g for oz"},
+                             {1 / 28.349523125, "oz for g"},
+                             {25.4, "mm for in"},
+                             {1 / 25.4, "in for mm"},
+                             {3.6, "3.6 times too large: MJ for kWh, or km/h for m/s"},
+                             {1 / 3.6, "3.6 times too small: kWh for MJ, or m/s for km/h"},
+                             {10, "10 times too large: a decimal point out of place, or mm for cm"},
+                             {0.1, "10 times too small: a decimal point out of place, or cm for mm"}};
+
+[[noreturn]] void refuse(const std::string& argument, const std::string& sentence) {
+    throw Refusal(Refusal::Reason::argument, argument, argument + ": " + sentence);
+}
+
+struct Given {
+    double value = 0;
+    std::optional<Unit> unit;
+};
+
+std::optional<Given> read(const std::string& argument, const Input& given, const Reading& reading) {
+    if (given.form == Input::Form::grid && given.cells.size() != 1)
+        refuse(argument, "one value is wanted, and " + in_words(given) + " was given.");
+    const Input& input = given.form == Input::Form::grid ? given.cells.front() : given;
+    if (input.blank()) return std::nullopt;
+    if (input.form == Input::Form::number) return Given{input.number, std::nullopt};
+    std::string storage;
+    const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
+    if (what != TextFault::none)
+        refuse(argument, in_words(input) + " is not a number, with or without a unit.");
+    if (typed.unit.empty()) return Given{typed.value, std::nullopt};
+    const auto unit = read_unit(typed.unit);
+    if (!unit) refuse(argument, "\"" + std::string(typed.unit) + "\" is not a unit known here.");
+    return Given{typed.value, unit};
+}
+
+// The unit in which a plain number beside this one is meant: the default of the kind.
+Unit usual(const Unit& unit) {
+    if (unit.dimension == Dimension{}) return {};
+    for (std::size_t i = 0; i < static_cast<std::size_t>(Kind::count_of_kinds); ++i) {
+        const Kind kind = static_cast<Kind>(i);
+        if (kind != Kind::temperature_difference && fits(unit, kind)) return default_unit(kind);
+    }
+    return {};
+}
+
+std::string marked(double a, double e, double tolerance) {
+    const auto is = [&](double x) { return std::isfinite(x) && std::abs(a - x) <= tolerance * std::abs(x); };
+    if (a == e || is(e)) return "right";
+    if (e != 0 && std::abs(a - e) <= kRoundedEarly * tolerance * std::abs(e))
+        return "right, but rounded early: " + in_words(a) + " is " +
+               in_words(100 * std::abs(a - e) / std::abs(e), 2) + " % off";
+    if (is(100 * e)) return "percent for fraction: the number is right, but 100 times too large";
+    if (is(e / 100)) return "fraction for percent: the number is right, but 100 times too small";
+    if (e > 0 && e < 1 && (is(e / (1 - e)) || is(100 * e / (1 - e))))
+        return "wrong basis: this is the dry basis, and the wet basis was asked";
+    if (e > 0 && (is(e / (1 + e)) || is(100 * e / (1 + e))))
+        return "wrong basis: this is the wet basis, and the dry basis was asked";
+    if (e > 1 && e < 100 && is(100 * e / (100 - e)))
+        return "wrong basis: this is the dry basis, and the wet basis was asked";
+    if (e > 1 && is(100 * e / (100 + e)))
+        return "wrong basis: this is the wet basis, and the dry basis was asked";
+    if (e > 0 && e < 1 && (is(1 - e) || is(100 * (1 - e))))
+        return "the other share: this and the right answer make a whole, as solids and water do";
+    if (is(1 / e)) return "inverted: this is 1 over the right answer";
+    for (const auto& [factor, words] : kUnits)
+        if (is(e * factor)) return "wrong unit: " + std::string(words);
+    if (is(1.8 * e + 32)) return "wrong unit: °F for °C";
+    if (is((e - 32) / 1.8)) return "wrong unit: °C for °F";
+    if (e > -273.15 && is(e + 273.15)) return "wrong unit: K for °C";
+    if (is(-e)) return "wrong sign: the size is right";
+    return "wrong";
+}
+
+}  // namespace
+
+std::string mark(const Input& answer, const Input& expected, double tolerance, const Reading& reading) {
+    const auto wanted = read("expected", expected, reading);
+    if (!wanted) refuse("expected", "is missing.");
+    const auto got = read("answer", answer, reading);
+    if (!got) return "no answer yet";
+    double a = got->value, e = wanted->value;
+    if (got->unit && wanted->unit && got->unit->dimension != wanted->unit->dimension)
+        return "wrong unit: it measures something else";
+    if (got->unit || wanted->unit) {
+        // Both in the unit of a plain number, so that "0.025 kg" is the 25 that DRY.DRIEDMASS gives.
+        const Unit plain = usual(got->unit ? *got->unit : *wanted->unit);
+        if (got->unit) a = plain.from_si(got->unit->to_si(a));
+        if (wanted->unit) e = plain.from_si(wanted->unit->to_si(e));
+        if (got->unit && wanted->unit && got->unit->basis != wanted->unit->basis &&
+            got->unit->basis != Basis::unsaid && wanted->unit->basis != Basis::unsaid)
+            a = got->unit->basis == Basis::wet ? a / (1 - a) : a / (1 + a);
+    }
+    // A blank cell reaches a function as the number 0.
+    if (!got->unit && a == 0 && e != 0) return "no answer yet";
+    return marked(a, e, tolerance);
+}
+
+Function mark_entry() {
+    Parameter tolerance = detail::complete({.name = "tolerance",
+                                            .text = "how far off still counts as right, relative",
+                                            .range = above_up_to(0, 0.2),
+                                            .otherwise = 0.01},
+                                           Kind::fraction, Shape::scalar, false, {});
+    return {
+        .name = "MARK",
+        .topic = "trust",
+        .summary =
+            "Marks a student's answer and says what went wrong: rounded early, wrong basis, percent for "
+            "fraction, wrong unit, inverted",
+        .params = {as_it_stands("answer", "what the student wrote, with or without a unit"),
+                   as_it_stands("expected", "the right answer, usually a formula"), tolerance},
+        .result = "mark",
+        .range =
+            "The text begins with the verdict: no answer yet; right; right, but rounded early (within 5 "
+            "tolerances); wrong basis; the other share; percent for fraction; fraction for percent; wrong "
+            "unit; inverted; wrong sign; wrong.",
+        .source = "Relative difference; the known slips are compared one by one.",
+        .checks = {{{25.1, 25.0}, "right", 0, "by hand: 0.4 % off"},
+                   {{25.9, 25.0}, "right, but rounded early", 0, "by hand: 3.6 % off"},
+                   {{4.0, 0.8}, "wrong basis: this is the dry basis", 0, "by hand: 0.8 ÷ 0.2"},
+                   {{0.8, 4.0}, "wrong basis: this is the wet basis", 0, "by hand: 4 ÷ 5"},
+                   {{80.0, 0.8}, "percent for fraction", 0, "by hand"},
+                   {{0.025, 25.0}, "wrong unit: 1000 times too small", 0, "by hand"},
+                   {{0.25, 4.0}, "inverted", 0, "by hand"},
+                   {{"0.025 kg", 25.0}, "right", 0, "25 g"},
+                   {{0.0, 25.0}, "no answer yet", 0, "a blank cell"},
+                   {{7.0, 25.0}, "wrong", 0, "by hand"}},
+        .refusals = {{{25.0}, "expected"},
+                     {{"about 25", 25.0}, "answer"},
+                     {{25.0, 25.0, 5.0}, "tolerance"},
+                     {{column(1.0, 2.0), 25.0}, "answer"}},
+        .see_also = {"WORKING", "WHY"},
+        .raw = [tolerance](std::span<const Input> given, const Reading& reading) -> Outcome {
+            const auto at = [&](std::size_t i) { return i < given.size() ? given[i] : Input(); };
+            if (given.size() > 3)
+                throw Refusal(Refusal::Reason::argument, "", "too many arguments: at most 3 are wanted.");
+            return mark(at(0), at(1), read_measured(tolerance, at(2), reading).value, reading);
+        }};
+}
+
+}  // namespace drysheet

@@ -1,0 +1,225 @@
+#include "core/air.hpp"
+
+#include <cmath>
+#include <utility>
+
+#include "core/moist_air.hpp"
+#include "core/numeric/roots.hpp"
+
+namespace drysheet {
+
+using namespace detail;
+
+Pressure altitude_pressure(Length altitude) {
+    const double H = altitude.value();
+    if (!(H >= -2000 && H <= 11000))
+        throw OutOfRange("altitude", "is outside {} to {}, the lowest layer of the standard atmosphere",
+                         {Amount{-2000, Kind::length}, Amount{11000, Kind::length}});
+    constexpr double p0 = 101325, T0 = 288.15, beta = -0.0065, g = 9.80665, R = 287.05287;  // ISO 2533
+    return from_si<Pressure>(p0 * std::pow(1 + beta * H / T0, -g / (beta * R)));
+}
+
+HumidityRatio humidity_ratio(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    return HumidityRatio(air_from(temp, rh, pressure).W());
+}
+
+RelativeHumidity relative_humidity(Temperature temp, HumidityRatio ratio, Pressure pressure) {
+    const Air saturated = saturated_air(temp, pressure);
+    const double x = fraction_from(ratio.value());
+    if (x > saturated.x * (1 + 1e-9))
+        throw BadInput("ratio", "is {} above the {} of saturated air at {}",
+                       {Amount{ratio.value() - saturated.W(), Kind::humidity_ratio},
+                        Amount{saturated.W(), Kind::humidity_ratio}, amount(temp)});
+    return humidity_from(x, saturated.x);
+}
+
+RelativeHumidity rh_from_wet_bulb(Temperature temp, Temperature wetbulb, Pressure pressure) {
+    if (wetbulb > temp)
+        throw BadInput("wetbulb", "is {} above the dry bulb of {}", {amount(wetbulb - temp), amount(temp)});
+    const Air saturated = saturated_air(temp, pressure), bulb = saturated_air(wetbulb, pressure, "wetbulb");
+    const Air dry = saturated.with(0);
+    const double h_water = water_enthalpy(bulb.T, bulb.p), wanted = bulb.h() - bulb.W() * h_water;
+    if (dry.h() > wanted) {
+        const auto least = from_si<Temperature>(wet_bulb_of(dry, saturated.x));
+        throw BadInput("wetbulb", "is {} below the {} that air without vapour would show",
+                       {amount(least - wetbulb), amount(least)});
+    }
+    // h - W h_water of the air is that of saturated air at the bulb.
+    const auto balance = [&](double x) {
+        const Air air = dry.with(x);
+        const auto [h, by_T, by_x] = air.h_and_slopes();
+        return std::pair(h - air.W() * h_water - wanted, by_x - kMassRatio / ((1 - x) * (1 - x)) * h_water);
+    };
+    const double W = (wanted - dry.h()) / (2.501e6 + 1860 * (dry.T - 273.15) - h_water);
+    const double high = std::fmin(1.01 * saturated.x, 0.5 + 0.5 * saturated.x);
+    return humidity_from(newton_root(balance, std::fmin(fraction_from(W), saturated.x), -0.01, high, 44),
+                         saturated.x);
+}
+
+RelativeHumidity rh_from_dew_point(Temperature temp, Temperature dewpoint, Pressure pressure) {
+    if (dewpoint > temp)
+        throw BadInput("dewpoint", "is {} above the air's temperature of {}",
+                       {amount(dewpoint - temp), amount(temp)});
+    const Air saturated = saturated_air(temp, pressure);
+    return humidity_from(saturated_air(dewpoint, pressure, "dewpoint").x, saturated.x);
+}
+
+Temperature dew_point(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    if (rh.value() == 0) throw BadInput("rh", "leaves no vapour: dry air has no dew point");
+    const Air saturated = saturated_air(temp, pressure);
+    return from_si<Temperature>(dew_point_of(saturated.with(rh.value() * saturated.x), saturated.x));
+}
+
+Temperature wet_bulb(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    const Air saturated = saturated_air(temp, pressure);
+    return from_si<Temperature>(wet_bulb_of(saturated.with(rh.value() * saturated.x), saturated.x));
+}
+
+SpecificEnergy air_enthalpy(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    return from_si<SpecificEnergy>(air_from(temp, rh, pressure).h());
+}
+
+SpecificVolume air_volume(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    return from_si<SpecificVolume>(air_from(temp, rh, pressure).v());
+}
+
+Density air_density(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    const Air air = air_from(temp, rh, pressure);
+    return from_si<Density>((1 + air.W()) / air.v());
+}
+
+AirState air_state(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    const Air saturated = saturated_air(temp, pressure), air = saturated.with(rh.value() * saturated.x);
+    std::optional<Temperature> dew;
+    if (air.x > 0) dew = from_si<Temperature>(dew_point_of(air, saturated.x));
+    return {.temp = temp,
+            .rh = rh,
+            .ratio = HumidityRatio(air.W()),
+            .enthalpy = from_si<SpecificEnergy>(air.h()),
+            .wet_bulb = from_si<Temperature>(wet_bulb_of(air, saturated.x)),
+            .dew_point = dew,
+            .volume = from_si<SpecificVolume>(air.v()),
+            .density = from_si<Density>((1 + air.W()) / air.v()),
+            .vapour_pressure = from_si<Pressure>(air.x * air.p),
+            .saturation_pressure = saturation_pressure(temp)};
+}
+
+// ---- what a dryer does with air
+
+namespace {
+
+void require_not_colder(Temperature heated, Temperature temp) {
+    if (heated < temp)
+        throw BadInput("heated", "is {} below the air's own {}: that would be cooling",
+                       {amount(temp - heated), amount(temp)});
+}
+
+void require_flow(VolumeFlow flow, std::string_view name) {
+    if (!(flow.value() >= 0)) throw BadInput(name, "is below {}", {Amount{0, Kind::volume_flow}});
+}
+
+AirPoint point_of(const Air& air, double x_s) {
+    return {from_si<Temperature>(air.T), humidity_from(air.x, x_s), HumidityRatio(air.W()),
+            from_si<SpecificEnergy>(air.h())};
+}
+
+// Saturated air at the temperature of air that was calculated.
+Air saturated_beside(const Air& air) {
+    return saturated_air(from_si<Temperature>(air.T), from_si<Pressure>(air.p), "");
+}
+
+// Air at a dryer's inlet with its wet bulb: water enters the air with the enthalpy it has there, so that
+// h - W h_water stays.
+struct Inlet {
+    Air air;
+    double T_wet, h_water;
+
+    Inlet(Temperature temp, RelativeHumidity rh, Pressure pressure)
+        : air(saturated_air(temp, pressure)), T_wet(0), h_water(0) {
+        const double x_s = air.x;
+        air.x *= rh.value();
+        T_wet = wet_bulb_of(air, x_s);
+        h_water = water_enthalpy(T_wet, air.p);
+    }
+    /// W2 - W1 when the air leaves with the relative humidity rh.
+    double pickup(RelativeHumidity rh) const {
+        // From the wet bulb (saturated) to the inlet, the humidity of air on the line falls from 1.
+        const auto excess = [&](double T) {
+            const Air saturated = saturated_air(from_si<Temperature>(T), from_si<Pressure>(air.p), "");
+            const Air exit = saturated.with(rh.value() * saturated.x);
+            return exit.h() - air.h() - (exit.W() - air.W()) * h_water;
+        };
+        const double T = bracketed_root(excess, T_wet - 1e-6, air.T + 1e-9, 1e-13, "exit_rh");
+        return air_from(from_si<Temperature>(T), rh, from_si<Pressure>(air.p)).W() - air.W();
+    }
+};
+
+}  // namespace
+
+RelativeHumidity heated_rh(Temperature temp, RelativeHumidity rh, Temperature heated, Pressure pressure) {
+    require_not_colder(heated, temp);
+    const Air air = air_from(temp, rh, pressure);
+    return humidity_from(air.x, saturated_air(heated, pressure, "heated").x);
+}
+
+Power heating_load(VolumeFlow flow, Temperature temp, RelativeHumidity rh, Temperature heated,
+                   Pressure pressure) {
+    require_flow(flow, "flow");
+    require_not_colder(heated, temp);
+    const Air before = air_from(temp, rh, pressure), after = air_of(heated, pressure, before.x, "heated");
+    return from_si<Power>(flow.value() / before.v() * (after.h() - before.h()));
+}
+
+AirPoint mixed_air(Temperature temp1, RelativeHumidity rh1, VolumeFlow flow1, Temperature temp2,
+                   RelativeHumidity rh2, VolumeFlow flow2, Pressure pressure) {
+    require_flow(flow1, "flow1");
+    require_flow(flow2, "flow2");
+    const Air saturated1 = saturated_air(temp1, pressure, "temp1"),
+              saturated2 = saturated_air(temp2, pressure, "temp2");
+    const Air a = saturated1.with(rh1.value() * saturated1.x),
+              b = saturated2.with(rh2.value() * saturated2.x);
+    const double m1 = flow1.value() / a.v(), m2 = flow2.value() / b.v();
+    if (!(m1 + m2 > 0))
+        throw BadInput("flow2", "leaves no air to mix: both flows are {}", {Amount{0, Kind::volume_flow}});
+    const double s = m2 / (m1 + m2);
+    const Air mixed = air_from_enthalpy(a.h() + s * (b.h() - a.h()), a.W() + s * (b.W() - a.W()), a.p);
+    const Air saturated = saturated_beside(mixed);
+    if (mixed.x > saturated.x * (1 + 1e-9))
+        throw BadInput("", "is fog: the mixture would hold {} of water at {}, {} more than saturated air",
+                       {Amount{mixed.W(), Kind::humidity_ratio}, Amount{mixed.T, Kind::temperature},
+                        Amount{mixed.W() - saturated.W(), Kind::humidity_ratio}});
+    return point_of(mixed, saturated.x);
+}
+
+HumidityRatio air_pickup(Temperature temp, RelativeHumidity rh, RelativeHumidity exit_rh, Pressure pressure) {
+    if (exit_rh < rh)
+        throw BadInput("exit_rh", "is below the inlet's {}: air that takes up water leaves damper",
+                       {amount(rh)});
+    const Inlet inlet(temp, rh, pressure);
+    return HumidityRatio(exit_rh == rh ? 0 : inlet.pickup(exit_rh));
+}
+
+AirPoint exit_air(Temperature temp, RelativeHumidity rh, HumidityRatio pickup, Pressure pressure) {
+    const Inlet inlet(temp, rh, pressure);
+    const Air most = saturated_air(from_si<Temperature>(inlet.T_wet), pressure);
+    const double room = most.W() - inlet.air.W();
+    if (pickup.value() > room * (1 + 1e-9))
+        throw BadInput(
+            "pickup", "is {} more than the {} that this air can take up until it is saturated",
+            {Amount{pickup.value() - room, Kind::humidity_ratio}, Amount{room, Kind::humidity_ratio}});
+    const Air exit = air_from_enthalpy(inlet.air.h() + pickup.value() * inlet.h_water,
+                                       inlet.air.W() + pickup.value(), inlet.air.p);
+    return point_of(exit, saturated_beside(exit).x);
+}
+
+VolumeFlow air_needed(Mass water, Time time, Temperature temp, RelativeHumidity rh, RelativeHumidity exit_rh,
+                      Pressure pressure) {
+    if (!(water.value() >= 0)) throw BadInput("water", "is below {}", {Amount{0, Kind::mass}});
+    if (!(time.value() > 0)) throw BadInput("time", "is not above {}", {Amount{0, Kind::time}});
+    if (exit_rh <= rh)
+        throw BadInput("exit_rh", "is not above the inlet's {}: such air carries no water off", {amount(rh)});
+    const Inlet inlet(temp, rh, pressure);
+    return from_si<VolumeFlow>(water.value() / time.value() / inlet.pickup(exit_rh) * inlet.air.v());
+}
+
+}  // namespace drysheet

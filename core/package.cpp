@@ -1,0 +1,71 @@
+#include "core/package.hpp"
+
+#include "core/numeric/quadrature.hpp"
+#include "core/water.hpp"
+
+namespace drysheet {
+namespace {
+
+WaterActivity activity_at(MoistureDry limit_db, IsothermModel model, std::span<const double> parameters,
+                          Temperature temp) {
+    try {
+        return water_activity(model, limit_db, parameters, temp);
+    } catch (const OutOfRange& refused) {
+        if (refused.argument() != "moisture_db") throw;
+        throw OutOfRange("limit_db", "is above the moisture of this isotherm at a water activity of 1");
+    }
+}
+
+/// What a film of permeance 1 must have passed, vapour pressure × time × area, for the food to reach its
+/// limit: ms / ps ∫ dX / (rh − aw(X)).
+auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,
+                               std::span<const double> parameters, Temperature temp, RelativeHumidity rh) {
+    const double X0 = start_db.value(), Xc = limit_db.value();
+    if (!(Xc > X0)) throw BadInput("limit_db", "is not above start_db ({})", {amount(start_db)});
+    const auto aw = [&](double X) { return water_activity(model, MoistureDry(X), parameters, temp).value(); };
+    const WaterActivity at_limit = activity_at(limit_db, model, parameters, temp);
+    if (!(at_limit.value() < rh.value()))
+        throw BadInput("limit_db",
+                       "is never reached: its water activity {} is not below the store's humidity {}",
+                       {amount(at_limit), amount(rh)});
+    const double integral = numeric::integrate([&](double X) { return 1 / (rh.value() - aw(X)); }, X0, Xc);
+    return solids * integral / saturation_pressure(temp);
+}
+
+template <class T>
+void must_be_positive(const T& value, std::string_view name) {
+    if (!(to_si(value) > 0)) throw BadInput(name, "must be above 0");
+}
+
+}  // namespace
+
+Permeance film_permeance(MassFlux wvtr, Temperature temp, RelativeHumidity rh) {
+    must_be_positive(rh, "rh");
+    return wvtr / (rh.value() * saturation_pressure(temp));
+}
+
+Time shelf_time(Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,
+                std::span<const double> parameters, Area area, Permeance permeance, Temperature temp,
+                RelativeHumidity rh) {
+    must_be_positive(area, "area");
+    must_be_positive(permeance, "permeance");
+    return uptake_over_driving_force(solids, start_db, limit_db, model, parameters, temp, rh) /
+           (permeance * area);
+}
+
+Permeance barrier_for(Time days, Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,
+                      std::span<const double> parameters, Area area, Temperature temp, RelativeHumidity rh) {
+    must_be_positive(days, "days");
+    must_be_positive(area, "area");
+    return uptake_over_driving_force(solids, start_db, limit_db, model, parameters, temp, rh) / (days * area);
+}
+
+Mass desiccant_mass(Time days, Area area, Permeance permeance, Temperature temp, RelativeHumidity rh_out,
+                    RelativeHumidity rh_in, MoistureDry capacity) {
+    must_be_positive(capacity, "capacity");
+    if (!(rh_in < rh_out)) throw BadInput("rh_in", "is not below rh_out ({})", {amount(rh_out)});
+    const Pressure difference = saturation_pressure(temp) * (rh_out.value() - rh_in.value());
+    return permeance * area * difference * days / capacity.value();
+}
+
+}  // namespace drysheet

@@ -1,0 +1,224 @@
+// The fitting engine against the certified nonlinear sets of NIST, and its refusals.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <fstream>
+#include <functional>
+#include <map>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "core/error.hpp"
+#include "core/numeric/fit.hpp"
+
+using namespace drysheet;
+using numeric::differentiated;
+using numeric::Fit;
+using numeric::FitProblem;
+using numeric::Model;
+
+namespace {
+
+std::vector<std::vector<std::string>> read_csv(const std::string& name) {
+    std::ifstream file(std::string(DRYSHEET_REFERENCE) + "/" + name);
+    std::vector<std::vector<std::string>> rows;
+    for (std::string line; std::getline(file, line);) {
+        if (line.starts_with('#')) continue;
+        std::istringstream cells(line);
+        rows.emplace_back();
+        for (std::string cell; std::getline(cells, cell, ',');) rows.back().push_back(cell);
+    }
+    return rows;
+}
+
+/// The models of the sets, as NIST writes them.
+Model nist_model(const std::string& name, const std::vector<double>& x) {
+    if (name == "Misra1a")
+        return differentiated<2>([&](auto i, const auto& b) { return b[0] * (1 - exp(-b[1] * x[i])); });
+    if (name == "BoxBOD") return nist_model("Misra1a", x);
+    if (name == "Misra1b")
+        return differentiated<2>([&](auto i, const auto& b) {
+            return b[0] * (1 - 1 / ((1 + b[1] * x[i] / 2) * (1 + b[1] * x[i] / 2)));
+        });
+    if (name == "Misra1c")
+        return differentiated<2>(
+            [&](auto i, const auto& b) { return b[0] * (1 - pow(1 + 2 * b[1] * x[i], -0.5)); });
+    if (name == "Misra1d")
+        return differentiated<2>(
+            [&](auto i, const auto& b) { return b[0] * b[1] * x[i] / (1 + b[1] * x[i]); });
+    if (name == "Chwirut1" || name == "Chwirut2")
+        return differentiated<3>(
+            [&](auto i, const auto& b) { return exp(-b[0] * x[i]) / (b[1] + b[2] * x[i]); });
+    if (name == "DanWood")
+        return differentiated<2>([&](auto i, const auto& b) { return b[0] * pow(x[i], b[1]); });
+    if (name == "MGH09")
+        return differentiated<4>([&](auto i, const auto& b) {
+            return b[0] * (x[i] * x[i] + x[i] * b[1]) / (x[i] * x[i] + x[i] * b[2] + b[3]);
+        });
+    if (name == "MGH10")
+        return differentiated<3>([&](auto i, const auto& b) { return b[0] * exp(b[1] / (x[i] + b[2])); });
+    if (name == "MGH17")
+        return differentiated<5>([&](auto i, const auto& b) {
+            return b[0] + b[1] * exp(-b[3] * x[i]) + b[2] * exp(-b[4] * x[i]);
+        });
+    if (name == "Thurber" || name == "Hahn1")
+        return differentiated<7>([&](auto i, const auto& b) {
+            const double t = x[i];
+            return (b[0] + t * (b[1] + t * (b[2] + t * b[3]))) / (1 + t * (b[4] + t * (b[5] + t * b[6])));
+        });
+    if (name == "Kirby2")
+        return differentiated<5>([&](auto i, const auto& b) {
+            const double t = x[i];
+            return (b[0] + t * (b[1] + t * b[2])) / (1 + t * (b[3] + t * b[4]));
+        });
+    if (name == "Rat42")
+        return differentiated<3>([&](auto i, const auto& b) { return b[0] / (1 + exp(b[1] - b[2] * x[i])); });
+    if (name == "Rat43")
+        return differentiated<4>(
+            [&](auto i, const auto& b) { return b[0] / pow(1 + exp(b[1] - b[2] * x[i]), 1 / b[3]); });
+    if (name == "Eckerle4")
+        return differentiated<3>([&](auto i, const auto& b) {
+            const auto z = (x[i] - b[2]) / b[1];
+            return b[0] / b[1] * exp(-0.5 * z * z);
+        });
+    if (name == "Lanczos3")
+        return differentiated<6>([&](auto i, const auto& b) {
+            return b[0] * exp(-b[1] * x[i]) + b[2] * exp(-b[3] * x[i]) + b[4] * exp(-b[5] * x[i]);
+        });
+    if (name == "Bennett5")
+        return differentiated<3>([&](auto i, const auto& b) { return b[0] * pow(b[1] + x[i], -1 / b[2]); });
+    return {};
+}
+
+struct NistSet {
+    std::vector<double> start1, start2, certified, deviation;
+    double residual_sum = 0;
+};
+
+class Nist : public testing::TestWithParam<std::string> {};
+
+}  // namespace
+
+// NIST Statistical Reference Datasets, nonlinear regression, certified values (itl.nist.gov/div898/strd):
+// 6 digits of every parameter, 4 of every standard deviation, from both starting points.
+TEST_P(Nist, certified_values_from_both_starts) {
+    NistSet set;
+    for (const auto& row : read_csv("nist_strd_nls_certified.csv")) {
+        if (row[0] != GetParam()) continue;
+        set.start1.push_back(std::stod(row[3]));
+        set.start2.push_back(std::stod(row[4]));
+        set.certified.push_back(std::stod(row[5]));
+        set.deviation.push_back(std::stod(row[6]));
+        set.residual_sum = std::stod(row[7]);
+    }
+    ASSERT_FALSE(set.certified.empty());
+    std::vector<double> x, y;
+    for (const auto& row : read_csv("nist_" + GetParam() + ".csv")) {
+        if (row[0] == "y") continue;
+        y.push_back(std::stod(row[0]));
+        x.push_back(std::stod(row[1]));
+    }
+    const Model model = nist_model(GetParam(), x);
+    for (const auto& start : {set.start1, set.start2}) {
+        // From its first start MGH10 has a floor 50 decades away and flat; this search gives up there, aloud.
+        if (GetParam() == "MGH10" && start == set.start1) {
+            EXPECT_THROW(numeric::fit({.argument = "y", .data = y, .model = model, .starts = {start}}),
+                         NoConvergence);
+            continue;
+        }
+        SCOPED_TRACE("start with b1 = " + std::to_string(start[0]));
+        const Fit fit = numeric::fit({.argument = "y", .data = y, .model = model, .starts = {start}});
+        for (std::size_t k = 0; k < start.size(); ++k) {
+            EXPECT_LE(std::abs(fit.parameters[k] / set.certified[k] - 1), 1e-6) << "b" << k + 1;
+            EXPECT_LE(std::abs(fit.standard_errors[k] / set.deviation[k] - 1), 1e-4) << "b" << k + 1;
+        }
+        EXPECT_LE(std::abs(fit.residual_sum / set.residual_sum - 1), 1e-6);
+    }
+}
+INSTANTIATE_TEST_SUITE_P(Strd, Nist,
+                         testing::Values("Misra1a", "Misra1b", "Misra1c", "Misra1d", "Chwirut1", "Chwirut2",
+                                         "DanWood", "MGH09", "MGH10", "MGH17", "Thurber", "Hahn1", "Kirby2",
+                                         "BoxBOD", "Rat42", "Rat43", "Eckerle4", "Lanczos3", "Bennett5"),
+                         [](const auto& set) { return set.param; });
+
+// What the data cannot tell is refused, never answered. The data are built so that it must be so.
+TEST(Fit, refuses_what_the_data_do_not_determine) {
+    std::vector<double> x, y, line;
+    for (int i = 0; i < 12; ++i) {
+        x.push_back(0.5 * i);
+        y.push_back(std::exp(-0.4 * x.back()) + (i % 2 == 0 ? 1e-3 : -1e-3));
+        line.push_back(2.0);
+    }
+    const auto expect_refusal = [](const FitProblem& problem, std::string_view argument) {
+        try {
+            numeric::fit(problem);
+            ADD_FAILURE() << "no refusal";
+        } catch (const Refused& refused) {
+            EXPECT_EQ(refused.argument(), argument);
+        }
+    };
+    // Only the sum of two rates shows; only the product of two factors.
+    const Model twins = differentiated<2>([&](auto i, const auto& p) { return exp(-(p[0] + p[1]) * x[i]); });
+    expect_refusal({.argument = "ratios", .data = y, .model = twins, .starts = {{0.1, 0.2}}}, "ratios");
+    const Model factors =
+        differentiated<3>([&](auto i, const auto& p) { return p[0] * p[1] * exp(-p[2] * x[i]); });
+    expect_refusal({.argument = "ratios", .data = y, .model = factors, .starts = {{1, 1, 0.3}}}, "ratios");
+    // Two exponentials cannot be told apart when there is only one.
+    const Model both = differentiated<4>(
+        [&](auto i, const auto& p) { return p[0] * exp(-p[1] * x[i]) + p[2] * exp(-p[3] * x[i]); });
+    expect_refusal({.argument = "ratios", .data = y, .model = both, .starts = {{0.5, 0.5, 0.5, 0.3}}},
+                   "ratios");
+    // The least sum lies beyond a bound.
+    const Model one = differentiated<1>([&](auto i, const auto& p) { return exp(-p[0] * x[i]); });
+    expect_refusal(
+        {.argument = "ratios", .data = y, .model = one, .starts = {{0.1}}, .low = {0.0}, .high = {0.2}},
+        "ratios");
+    // Too few points, and points that are all the same.
+    const std::span<const double> two(y.data(), 2);
+    expect_refusal({.argument = "ratios", .data = two, .model = twins, .starts = {{0.1, 0.2}}}, "ratios");
+    expect_refusal({.argument = "ratios", .data = line, .model = one, .starts = {{0.1}}}, "ratios");
+}
+
+TEST(Fit, a_bound_that_is_not_reached_changes_nothing) {
+    std::vector<double> x, y;
+    for (int i = 0; i < 12; ++i) {
+        x.push_back(0.5 * i);
+        y.push_back(std::exp(-0.4 * x.back()) + (i % 3 == 0 ? 2e-3 : -1e-3));
+    }
+    const Model model = differentiated<2>([&](auto i, const auto& p) { return p[0] * exp(-p[1] * x[i]); });
+    const Fit free = numeric::fit({.argument = "y", .data = y, .model = model, .starts = {{1, 5}}});
+    const Fit bounded = numeric::fit({.argument = "y",
+                                      .data = y,
+                                      .model = model,
+                                      .starts = {{1, 5}},
+                                      .low = {0.0, 0.0},
+                                      .high = {2.0, 5.0}});
+    for (std::size_t k = 0; k < 2; ++k) {
+        EXPECT_LE(std::abs(bounded.parameters[k] / free.parameters[k] - 1), 1e-8);
+    }
+    // Exact data are met to rounding.
+    for (std::size_t i = 0; i < x.size(); ++i) y[i] = 0.9 * std::exp(-0.3 * x[i]);
+    const Fit exact = numeric::fit({.argument = "y", .data = y, .model = model, .starts = {{1, 5}}});
+    EXPECT_LE(std::abs(exact.parameters[0] - 0.9), 1e-12);
+    EXPECT_LE(std::abs(exact.parameters[1] - 0.3), 1e-12);
+    EXPECT_LE(std::abs(exact.r2 - 1), 1e-14);
+}
+
+// A straight line by hand: x = 0, 1, 2, 3 and y = 1, 3, 4, 8 give slope 2.2, intercept 0.7, residual sum 1.8;
+// s² = 0.9, slope error sqrt(0.9 / 5), intercept error sqrt(0.9 · 14 / 20), r2 = 1 − 1.8 / 26,
+// AICc = 4 ln(0.45) + 6 + ∞ (K = 3, n = 4): not defined.
+TEST(Fit, statistics_of_a_straight_line) {
+    const std::vector<double> y{1, 3, 4, 8};
+    const Model line =
+        differentiated<2>([](auto i, const auto& p) { return p[0] + p[1] * static_cast<double>(i); });
+    const Fit fit = numeric::fit({.argument = "y", .data = y, .model = line, .starts = {{0, 0}}});
+    EXPECT_LE(std::abs(fit.parameters[0] - 0.7), 1e-7);
+    EXPECT_LE(std::abs(fit.parameters[1] - 2.2), 1e-7);
+    EXPECT_LE(std::abs(fit.standard_errors[0] - std::sqrt(0.63)), 1e-7);
+    EXPECT_LE(std::abs(fit.standard_errors[1] - std::sqrt(0.18)), 1e-7);
+    EXPECT_LE(std::abs(fit.r2 - (1 - 1.8 / 26)), 1e-7);
+    EXPECT_LE(std::abs(fit.rmse - std::sqrt(0.45)), 1e-7);
+    EXPECT_LE(std::abs(fit.reduced_chi2 - 0.9), 1e-7);
+    EXPECT_TRUE(std::isinf(fit.aicc));
+}
