@@ -234,7 +234,7 @@ void write_reference(std::ostream& out) {
         if (!function.params.empty()) out << "\n";
         for (const Parameter& param : function.params)
             out << "- `" << param.name << "`: " << described(function, param) << "\n";
-        const auto worked = [](std::string_view working) {
+        const auto worked = [&out](std::string_view working) {
             std::istringstream lines{std::string(working)};
             for (std::string line; std::getline(lines, line);)
                 out << "    " << (line.starts_with(":") ? line.substr(1) : line) << "\n";
