@@ -4,6 +4,7 @@
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/document/XUndoAction.hpp>
+#include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XArrayFormulaRange.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
@@ -13,6 +14,8 @@
 #include <com/sun/star/sheet/XCellRangesQuery.hpp>
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
+#include <com/sun/star/sheet/XSpreadsheetView.hpp>
+#include <com/sun/star/sheet/XViewFreezable.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XText.hpp>
 #include <cppuhelper/implbase1.hxx>
@@ -322,6 +325,16 @@ std::string summary_of(const std::vector<Call>& calls, std::size_t refused) {
            ". This list does not follow later changes.";
 }
 
+/// The list comes to the front, its heading staying where it is.
+void bring_to_front(const Document& document, const Sheet& sheet) {
+    const Reference<frame::XController> controller =
+        Reference<frame::XModel>(document, UNO_QUERY_THROW)->getCurrentController();
+    const Reference<sheet::XSpreadsheetView> view(controller, uno::UNO_QUERY);
+    if (!view.is()) return;
+    view->setActiveSheet(sheet);
+    Reference<sheet::XViewFreezable>(controller, UNO_QUERY_THROW)->freezeAtPosition(0, kTop);
+}
+
 }  // namespace
 
 std::string check_workbook(const Document& document, const Progress& progress) {
@@ -362,6 +375,7 @@ std::string check_workbook(const Document& document, const Progress& progress) {
         if (progress.is()) progress->end();
     }
     step.list().addUndoAction(new Refill(document, list));
+    bring_to_front(document, sheet);
     return summary;
 }
 

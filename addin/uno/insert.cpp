@@ -9,6 +9,7 @@
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/table/XCell.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 
 #include "addin/boundary/formula_text.hpp"
@@ -70,6 +71,17 @@ void refuse_to_overwrite(const Range& range) {
                   " is not empty. Nothing was changed; put the cursor where there is room.");
 }
 
+// Room for the labels; a wider column stays as it is.
+void widen(const Range& range) {
+    constexpr sal_Int32 wanted = 7500;  // 1/100 mm
+    const Reference<beans::XPropertySet> column(
+        Reference<table::XColumnRowRange>(range, UNO_QUERY_THROW)->getColumns()->getByIndex(0),
+        UNO_QUERY_THROW);
+    sal_Int32 width = 0;
+    if ((column->getPropertyValue("Width") >>= width) && width < wanted)
+        column->setPropertyValue("Width", Any(wanted));
+}
+
 }  // namespace
 
 std::string insert_pattern(const Reference<frame::XModel>& workbook, const Pattern& pattern) {
@@ -96,6 +108,7 @@ std::string insert_pattern(const Reference<frame::XModel>& workbook, const Patte
         if (cell.input) set(place, "CellBackColor", Any(sal_Int32{0xfff5ce}));
     }
     set(range->getCellRangeByPosition(0, 0, 0, 0), "CharWeight", Any(150.0F));
+    widen(range);
     return address_of(Reference<sheet::XCellRangeAddressable>(range, UNO_QUERY_THROW)->getRangeAddress());
 }
 
