@@ -1,18 +1,10 @@
 #include "core/scaleplan.hpp"
 
+#include "addin/catalogue/curve_choice.hpp"
 #include "addin/catalogue/isotherm_choice.hpp"
 #include "addin/catalogue/topics.hpp"
 
 namespace drysheet {
-
-template <>
-struct ChoiceOf<CurveModel> {
-    static std::vector<std::string_view> names() {
-        std::vector<std::string_view> all;
-        for (const CurveModelInfo& model : curve_models()) all.push_back(model.name);
-        return all;
-    }
-};
 
 template <>
 struct FieldsOf<BenchTest> {
@@ -335,7 +327,7 @@ std::vector<Function> scaleplan_entries() {
                       {{bench, table(target, pack)}, "isotherm parameters"},
                       {{table(test, {"model", "Paige"}), day}, "model"},
                       {{bench, 5.0}, "target"}},
-         .see_also = {"RAWFOR", "TRAYSFOR", "UNITCOST", "TRAYRUN"},
+         .see_also = {"RAWFOR", "TRAYSFOR", "AIRNEEDED", "UNITCOST", "TRAYRUN"},
          .show = show})};
 }
 

@@ -1,5 +1,6 @@
 #include "core/trayrun.hpp"
 
+#include "addin/catalogue/curve_choice.hpp"
 #include "addin/catalogue/isotherm_choice.hpp"
 #include "addin/catalogue/topics.hpp"
 
@@ -8,8 +9,7 @@ namespace drysheet {
 template <>
 struct ChoiceOf<TrayModel> {
     static std::vector<std::string_view> names() {
-        std::vector<std::string_view> all;
-        for (const CurveModelInfo& model : curve_models()) all.push_back(model.name);
+        std::vector<std::string_view> all = ChoiceOf<CurveModel>::names();
         all.insert(all.end(), {"diffusion", "falling rate"});
         return all;
     }
