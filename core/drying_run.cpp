@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "core/kinetics.hpp"
 #include "core/numeric/smooth.hpp"
@@ -10,6 +12,7 @@ namespace drysheet {
 namespace {
 
 constexpr double kDoubtedShare = 0.005;  // of the whole loss: less is never called a bad reading
+constexpr double kBetterBy = 4;          // AICc by which a bend must be better than none
 
 /// A weighed run, checked: hours since the first reading, moistures on the dry basis.
 struct Run {
@@ -63,6 +66,7 @@ constexpr auto two_periods = [](double t, const auto& p) {
     using T = std::remove_cvref_t<decltype(Xc)>;
     return t <= tc.value ? T(Xc + R * (tc - t)) : T(Xc - R * tau * (1 - exp(-(t - tc) / tau)));
 };
+constexpr auto constant_only = [](double t, const auto& p) { return p[0] - p[1] * t; };
 constexpr auto falling_only = [](double t, const auto& p) { return p[0] - p[1] * (1 - exp(-t / p[2])); };
 
 std::vector<std::vector<double>> bend_starts(const Run& run) {
@@ -93,15 +97,15 @@ numeric::Fit fit_bend(const Run& run) {
                          .high = {inf, inf, run.hours.back(), inf}});
 }
 
-/// AICc of the same run without a constant-rate period; infinite where that cannot be fitted.
-double aicc_without_bend(const Run& run) {
-    const double end = run.hours.back();
+/// AICc of the same run with one period only; infinite where that cannot be fitted.
+template <std::size_t N>
+double aicc_of(const Run& run, const auto& formula, std::vector<double> start) {
     try {
         return numeric::fit({.argument = "masses",
                              .data = run.moistures,
-                             .model = numeric::differentiated<3>(
-                                 [&](std::size_t i, const auto& p) { return falling_only(run.hours[i], p); }),
-                             .starts = {{run.moistures.front(), run.range(), end / 3}}})
+                             .model = numeric::differentiated<N>(
+                                 [&](std::size_t i, const auto& p) { return formula(run.hours[i], p); }),
+                             .starts = {std::move(start)}})
             .aicc;
     } catch (const NoConvergence&) {
         return std::numeric_limits<double>::infinity();
@@ -114,12 +118,11 @@ bool drop_worst(Run& run, const numeric::Fit& fit) {
     std::ranges::copy(fit.parameters, p.begin());
     std::vector<double> residuals;
     for (std::size_t i = 0; i < run.hours.size(); ++i) {
-        residuals.push_back(std::abs(run.moistures[i] - two_periods(run.hours[i], p).value));
+        residuals.push_back(run.moistures[i] - two_periods(run.hours[i], p).value);
     }
-    const auto worst = std::ranges::max_element(residuals);
-    if (*worst <= std::max(6 * numeric::median_magnitude(residuals), kDoubtedShare * run.range()))
-        return false;
-    const auto at = worst - residuals.begin();
+    const auto worst = numeric::standing_out(residuals, kDoubtedShare * run.range());
+    if (!worst) return false;
+    const auto at = static_cast<std::ptrdiff_t>(*worst);
     run.hours.erase(run.hours.begin() + at);
     run.moistures.erase(run.moistures.begin() + at);
     return true;
@@ -159,17 +162,20 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
 CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
     Run run = checked_run(times, masses, solids, 7);
     numeric::Fit fit = fit_bend(run);
-    for (std::size_t most = times.size() / 10; most > 0 && run.hours.size() > 7 && drop_worst(run, fit);
+    for (std::size_t most = (times.size() + 9) / 10; most > 0 && run.hours.size() > 7 && drop_worst(run, fit);
          --most) {
         fit = fit_bend(run);
     }
     const double tc = fit.parameters[2];
     const auto before = std::ranges::count_if(run.hours, [&](double t) { return t <= tc; });
     const auto after = std::ssize(run.hours) - before;
-    if (before < 3 || !(fit.aicc < aicc_without_bend(run))) {
+    const double X0 = run.moistures.front(), end = run.hours.back();
+    if (before < 3 || fit.aicc > aicc_of<3>(run, falling_only, {X0, run.range(), end / 3}) - kBetterBy) {
         throw NoConvergence("masses", "show no constant-rate period");
     }
-    if (after < 3) throw NoConvergence("masses", "show no falling-rate period");
+    if (after < 3 || fit.aicc > aicc_of<2>(run, constant_only, {X0, run.range() / end}) - kBetterBy) {
+        throw NoConvergence("masses", "show no falling-rate period");
+    }
     const auto& u = fit.standard_errors;
     return {.rate = DryingRate::from_value(fit.parameters[1] / kHour),
             .moisture = MoistureDry(fit.parameters[0]),
