@@ -9,6 +9,8 @@ namespace drysheet {
 
 std::vector<Function> moisture_entries();
 std::vector<Function> yield_entries();
+std::vector<Function> air_entries();
+std::vector<Function> dryer_air_entries();
 std::vector<Function> sorption_entries();
 std::vector<Function> curve_entries();
 std::vector<Function> kinetics_entries();
