@@ -120,7 +120,8 @@ std::vector<Function> energy_entries() {
                    "Earle ex. 7.2 (1983 kJ with 3.8), with Siebel's 3.5162: 1971.9 kJ"}},
              .refusals = {{{1000.0, 0.1, 0.8, 21.0, 60.0}, "final"},
                           {{1000.0, 0.8, 0.1, 65.0, 60.0}, "dryer_temp"},
-                          {{1000.0, 0.8, 0.1, -5.0, 60.0}, "feed_temp"}},
+                          {{1000.0, 0.8, 0.1, -5.0, 60.0}, "feed_temp"},
+                          {{1000.0, 0.8, 0.1, 21.0, 200.0}, "dryer_temp"}},
              .see_also = {"DRYEREFFICIENCY", "HEATINGLOAD", "WATERREMOVED"}}),
         function<dryer_efficiency>(
             {.name = "DRYEREFFICIENCY",
