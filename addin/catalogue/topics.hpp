@@ -10,6 +10,8 @@ namespace drysheet {
 std::vector<Function> moisture_entries();
 std::vector<Function> yield_entries();
 std::vector<Function> sorption_entries();
+std::vector<Function> curve_entries();
+std::vector<Function> kinetics_entries();
 std::vector<Function> powder_entries();
 std::vector<Function> package_entries();
 std::vector<Function> energy_entries();
