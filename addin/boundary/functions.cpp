@@ -47,10 +47,12 @@ const std::vector<Function>& functions() {
                  &sorption_entries,
                  &curve_entries,
                  &kinetics_entries,
+                 &trayrun_entries,
                  &powder_entries,
                  &package_entries,
                  &energy_entries,
                  &scaleup_entries,
+                 &scaleplan_entries,
                  &trust_entries,
              })  // clang-format on
             for (Function& entry : topic()) joined.push_back(std::move(entry));
