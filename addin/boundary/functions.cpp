@@ -1,11 +1,11 @@
 #include "addin/boundary/functions.hpp"
 
 #include <algorithm>
+#include <numeric>
 #include <string>
 #include <unordered_map>
 
 #include "addin/boundary/trust.hpp"
-#include "addin/boundary/words.hpp"
 #include "addin/catalogue/topics.hpp"
 
 namespace drysheet {
@@ -18,15 +18,43 @@ std::string bare_upper(std::string_view name) {
     return upper.starts_with("DRY.") ? upper.substr(4) : upper;
 }
 
+// Levenshtein's distance.
+std::size_t distance(std::string_view a, std::string_view b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    std::iota(row.begin(), row.end(), std::size_t{0});
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        std::size_t corner = row[0]++;
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            const std::size_t replaced = corner + (a[i] == b[j] ? 0 : 1);
+            corner = row[j + 1];
+            row[j + 1] = std::min({replaced, row[j] + 1, row[j + 1] + 1});
+        }
+    }
+    return row.back();
+}
+
 }  // namespace
 
 const std::vector<Function>& functions() {
     static const std::vector<Function> all = [] {
         std::vector<Function> joined;
-        for (auto* topic :
-             {&moisture_entries, &yield_entries, &air_entries, &dryer_air_entries, &sorption_entries,
-              &curve_entries, &kinetics_entries, &trayrun_entries, &powder_entries, &package_entries,
-              &energy_entries, &scaleup_entries, &scaleplan_entries, &trust_entries})
+        // clang-format off
+        for (auto* topic : {
+                 &moisture_entries,
+                 &yield_entries,
+                 &air_entries,
+                 &dryer_air_entries,
+                 &sorption_entries,
+                 &curve_entries,
+                 &kinetics_entries,
+                 &trayrun_entries,
+                 &powder_entries,
+                 &package_entries,
+                 &energy_entries,
+                 &scaleup_entries,
+                 &scaleplan_entries,
+                 &trust_entries,
+             })  // clang-format on
             for (Function& entry : topic()) joined.push_back(std::move(entry));
         return joined;
     }();
@@ -47,8 +75,8 @@ std::string_view nearest_name(std::string_view name) {
     const std::string wanted = bare_upper(name);
     return std::min_element(functions().begin(), functions().end(),
                             [&](const Function& a, const Function& b) {
-                                return edits(wanted, a.name) < edits(wanted, b.name);
-                            })
+                                return distance(wanted, a.name) < distance(wanted, b.name);
+                            })  // clang-format on
         ->name;
 }
 
@@ -61,7 +89,6 @@ std::string usage(const Function& function) {
         text += param.name;
         if (param.shape == Shape::column || param.shape == Shape::names)
             text += param.repeats ? "" : " range";
-        if (param.shape == Shape::table) text += " table";
         if (param.repeats) text += "; …";
         if (param.may_be_missing) text += "]";
     }
