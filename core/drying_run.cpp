@@ -86,15 +86,19 @@ std::vector<std::vector<double>> bend_starts(const Run& run) {
 
 numeric::Fit fit_bend(const Run& run) {
     const auto starts = bend_starts(run);
-    if (starts.empty()) throw NoConvergence("masses", "do not fall");
+    if (starts.empty()) throw NoConvergence("masses", "holds a mass that does not fall");
     const double inf = std::numeric_limits<double>::infinity();
-    return numeric::fit({.argument = "masses",
-                         .data = run.moistures,
-                         .model = numeric::differentiated<4>(
-                             [&](std::size_t i, const auto& p) { return two_periods(run.hours[i], p); }),
-                         .starts = starts,
-                         .low = {-inf, 0, 0, 0},
-                         .high = {inf, inf, run.hours.back(), inf}});
+    try {
+        return numeric::fit({.argument = "masses",
+                             .data = run.moistures,
+                             .model = numeric::differentiated<4>(
+                                 [&](std::size_t i, const auto& p) { return two_periods(run.hours[i], p); }),
+                             .starts = starts,
+                             .low = {-inf, 0, 0, 0},
+                             .high = {inf, inf, run.hours.back(), inf}});
+    } catch (const NoConvergence&) {
+        throw NoConvergence("masses", "shows no bend from a constant-rate to a falling-rate period");
+    }
 }
 
 /// AICc of the same run with one period only; infinite where that cannot be fitted.
@@ -171,10 +175,10 @@ CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> 
     const auto after = std::ssize(run.hours) - before;
     const double X0 = run.moistures.front(), end = run.hours.back();
     if (before < 3 || fit.aicc > aicc_of<3>(run, falling_only, {X0, run.range(), end / 3}) - kBetterBy) {
-        throw NoConvergence("masses", "show no constant-rate period");
+        throw NoConvergence("masses", "shows no constant-rate period");
     }
     if (after < 3 || fit.aicc > aicc_of<2>(run, constant_only, {X0, run.range() / end}) - kBetterBy) {
-        throw NoConvergence("masses", "show no falling-rate period");
+        throw NoConvergence("masses", "shows no falling-rate period");
     }
     const auto& u = fit.standard_errors;
     return {.rate = DryingRate::from_value(fit.parameters[1] / kHour),

@@ -38,8 +38,9 @@ std::size_t distance(std::string_view a, std::string_view b) {
 const std::vector<Function>& functions() {
     static const std::vector<Function> all = [] {
         std::vector<Function> joined;
-        for (auto* topic : {&moisture_entries, &yield_entries, &air_entries, &dryer_air_entries, &sorption_entries, &powder_entries, &package_entries, &energy_entries, &scaleup_entries,
-                            &trust_entries})
+        for (auto* topic : {&moisture_entries, &yield_entries, &air_entries, &dryer_air_entries,
+                            &sorption_entries, &curve_entries, &kinetics_entries, &powder_entries,
+                            &package_entries, &energy_entries, &scaleup_entries, &trust_entries})
             for (Function& entry : topic()) joined.push_back(std::move(entry));
         return joined;
     }();

@@ -12,6 +12,8 @@ std::vector<Function> yield_entries();
 std::vector<Function> air_entries();
 std::vector<Function> dryer_air_entries();
 std::vector<Function> sorption_entries();
+std::vector<Function> curve_entries();
+std::vector<Function> kinetics_entries();
 std::vector<Function> powder_entries();
 std::vector<Function> package_entries();
 std::vector<Function> energy_entries();

@@ -201,9 +201,9 @@ Fit fit(const FitProblem& problem) {
             if (known) break;
         }
     }
-    if (!best) throw NoConvergence(problem.argument, "give no minimum from any start of the search");
+    if (!best) throw NoConvergence(problem.argument, "gives no minimum from any start of the search");
     if (!errors || search.at_bound(best->p)) {
-        throw NoConvergence(problem.argument, "do not determine every parameter of the model");
+        throw NoConvergence(problem.argument, "does not determine every parameter of the model");
     }
 
     Fit result;
