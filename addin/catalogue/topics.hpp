@@ -18,5 +18,7 @@ std::vector<Function> powder_entries();
 std::vector<Function> package_entries();
 std::vector<Function> energy_entries();
 std::vector<Function> scaleup_entries();
+std::vector<Function> trayrun_entries();
+std::vector<Function> scaleplan_entries();
 
 }  // namespace drysheet
