@@ -194,6 +194,7 @@ std::vector<RankedCurve> curve_rank(std::span<const Time> times, std::span<const
     });
     if (!fit_of(order.front())) throw NoConvergence("ratios", "does not determine any of the models");
     std::vector<RankedCurve> ranked;
+    ranked.reserve(order.size());
     for (CurveModel model : order) ranked.push_back({model, fit_of(model)});
     return ranked;
 }

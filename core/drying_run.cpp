@@ -27,7 +27,8 @@ struct Run {
 std::vector<double> moistures_of(std::span<const Mass> masses, Mass solids) {
     if (!(solids.value() > 0)) throw BadInput("solids", "must be above 0");
     std::vector<double> moistures;
-    for (Mass mass : masses) {
+    moistures.reserve(masses.size());
+    for (const Mass& mass : masses) {
         if (mass < solids) {
             throw BadInput("masses", "holds {}, which is below the {} of dry solids",
                            {amount(mass), amount(solids)});
@@ -138,6 +139,7 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
                                            MoistureDry equilibrium_db) {
     if (masses.empty()) throw BadInput("masses", "holds no reading");
     std::vector<MoistureRatio> ratios;
+    ratios.reserve(masses.size());
     const auto moistures = moistures_of(masses, solids);
     const double X0 = moistures.front(), Xe = equilibrium_db.value();
     if (!(Xe < X0)) {
@@ -149,6 +151,7 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
 
 std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
     std::vector<DryingRate> rates;
+    rates.reserve(times.size());
     for (double rate : rates_per_hour(checked_run(times, masses, solids, 3))) {
         rates.push_back(DryingRate::from_value(rate / kHour));
     }
@@ -159,7 +162,9 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
                                     Area area) {
     if (!(area.value() > 0)) throw BadInput("area", "must be above 0");
     std::vector<MassFlux> fluxes;
-    for (DryingRate rate : drying_rates(times, masses, solids)) fluxes.emplace_back(rate * solids / area);
+    fluxes.reserve(times.size());
+    for (const DryingRate& rate : drying_rates(times, masses, solids))
+        fluxes.emplace_back(rate * solids / area);
     return fluxes;
 }
 

@@ -50,6 +50,7 @@ const std::vector<std::string_view> kTimeWorkings{
 std::vector<std::string_view> drying_time_workings() {
     static const std::vector<std::string> texts = [] {
         std::vector<std::string> made;
+        made.reserve(kTimeWorkings.size());
         for (const auto model : kTimeWorkings)
             made.push_back(
                 "X0 = start ÷ (1 − start)\nX = target ÷ (1 − target)\nXe = equilibrium ÷ (1 − equilibrium)\n"

@@ -21,9 +21,10 @@ Rates rates(std::span<const Time> times, std::span<const Mass> masses, Mass soli
             std::optional<Area> area) {
     Rates column;
     if (area) {
-        for (MassFlux flux : drying_fluxes(times, masses, solids, *area)) column.push_back(amount(flux));
+        for (const MassFlux& flux : drying_fluxes(times, masses, solids, *area))
+            column.push_back(amount(flux));
     } else {
-        for (DryingRate rate : drying_rates(times, masses, solids)) column.push_back(amount(rate));
+        for (const DryingRate& rate : drying_rates(times, masses, solids)) column.push_back(amount(rate));
     }
     return column;
 }
