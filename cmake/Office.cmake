@@ -33,31 +33,58 @@ add_custom_command(OUTPUT ${oxt_root}/drysheet.rdb ${generated}/idl.stamp
     COMMAND ${DRYSHEET_CPPUMAKER} -Gc -O${generated}/own -Torg.drysheet.XSheetFunctions ${oxt_root}/drysheet.rdb -X${office_rdb} -X${offapi_rdb}
     COMMAND ${CMAKE_COMMAND} -E touch ${generated}/idl.stamp
     DEPENDS ${idl} VERBATIM COMMENT "Writing our interface's type library and header")
-add_custom_command(OUTPUT ${generated}/glue.inc ${oxt_root}/CalcAddIns.xcu
+add_custom_command(OUTPUT ${generated}/glue.inc
     COMMAND drysheet_catalogue glue > ${generated}/glue.inc
-    COMMAND drysheet_catalogue xcu > ${oxt_root}/CalcAddIns.xcu
-    DEPENDS drysheet_catalogue VERBATIM COMMENT "Writing glue and registration from the catalogue")
+    DEPENDS drysheet_catalogue VERBATIM COMMENT "Writing the glue from the catalogue")
 add_custom_target(drysheet_generated DEPENDS ${generated}/office.stamp ${generated}/idl.stamp ${generated}/glue.inc)
 
 add_library(drysheet_uno MODULE
+    uno/audit.cpp
     uno/cells.cpp
     uno/component.cpp
+    uno/insert.cpp
     uno/locale.cpp
+    uno/menu.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})
 target_include_directories(drysheet_uno PRIVATE ${generated})
 target_include_directories(drysheet_uno SYSTEM PRIVATE ${generated}/own ${generated}/office ${DRYSHEET_OFFICE_INCLUDE})
-target_compile_definitions(drysheet_uno PRIVATE LINUX UNX CPPU_ENV=gcc3)
+target_compile_definitions(drysheet_uno PRIVATE LINUX UNX CPPU_ENV=gcc3 DRYSHEET_VERSION="${PROJECT_VERSION}")
 target_link_libraries(drysheet_uno PRIVATE drysheet_addin drysheet_warnings ${DRYSHEET_CPPUHELPER} ${DRYSHEET_CPPU} ${DRYSHEET_SAL})
 
-configure_file(package/description.xml.in ${oxt_root}/description.xml @ONLY)
-file(COPY package/META-INF package/drysheet.components DESTINATION ${oxt_root})
+# What is packed: as it stands, with the version put in, or written from the catalogue. A workbook added to
+# example-sheets/ is in the menu by itself.
+set(package ${CMAKE_CURRENT_SOURCE_DIR}/package)
+file(GLOB examples CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/example-sheets/*.fods)
+configure_file(${package}/description.xml.in ${oxt_root}/description.xml @ONLY)
+configure_file(${package}/about.txt.in ${oxt_root}/about.txt @ONLY)
+set(packed about.txt description.xml)
+foreach(file ${package}/META-INF/manifest.xml ${package}/drysheet.components ${package}/ProtocolHandler.xcu ${package}/icon.png
+             ${package}/RELEASE-NOTES.txt ${PROJECT_SOURCE_DIR}/LICENSE ${examples})
+    cmake_path(GET file FILENAME name)
+    if(file MATCHES "manifest.xml$")
+        set(name META-INF/${name})
+    elseif(file MATCHES "fods$")
+        set(name examples/${name})
+    endif()
+    configure_file(${file} ${oxt_root}/${name} COPYONLY)
+    list(APPEND packed ${name})
+endforeach()
+add_custom_command(OUTPUT ${oxt_root}/CalcAddIns.xcu ${oxt_root}/Addons.xcu ${oxt_root}/help/functions.html
+    COMMAND drysheet_catalogue xcu ${DRYSHEET_TEXTS} > ${oxt_root}/CalcAddIns.xcu
+    COMMAND drysheet_catalogue menu ${DRYSHEET_TEXTS} ${examples} > ${oxt_root}/Addons.xcu
+    COMMAND ${CMAKE_COMMAND} -E make_directory ${oxt_root}/help
+    COMMAND drysheet_catalogue page > ${oxt_root}/help/functions.html
+    DEPENDS drysheet_catalogue ${DRYSHEET_TEXTS} ${examples}
+    VERBATIM COMMENT "Writing registration, menu and help page from the catalogue")
+list(APPEND packed CalcAddIns.xcu Addons.xcu help/functions.html drysheet.rdb)
+list(TRANSFORM packed PREPEND ${oxt_root}/ OUTPUT_VARIABLE packed_files)
 set(oxt ${PROJECT_BINARY_DIR}/drysheet.oxt)
 add_custom_command(OUTPUT ${oxt}
     COMMAND ${CMAKE_COMMAND} -E rm -f ${oxt}
-    COMMAND ${CMAKE_COMMAND} -E tar cf ${oxt} --format=zip META-INF CalcAddIns.xcu description.xml drysheet.components drysheet.rdb drysheet.uno.so
+    COMMAND ${CMAKE_COMMAND} -E tar cf ${oxt} --format=zip ${packed} drysheet.uno.so
     WORKING_DIRECTORY ${oxt_root}
-    DEPENDS drysheet_uno ${oxt_root}/CalcAddIns.xcu ${oxt_root}/drysheet.rdb ${oxt_root}/description.xml
+    DEPENDS drysheet_uno ${packed_files}
     VERBATIM COMMENT "Packing drysheet.oxt")
 add_custom_target(drysheet_oxt ALL DEPENDS ${oxt})

@@ -152,7 +152,7 @@ numeric::Fit fit_points(CurveModel model, const Points& points) {
     numeric::Fit fit = numeric::fit(problem);
     for (std::size_t k = 0; k < fit.parameters.size(); ++k) {
         if (problem.low[k] == 0 && fit.standard_errors[k] > fit.parameters[k]) {
-            throw NoConvergence("ratios", "do not determine every parameter of the model");
+            throw NoConvergence("ratios", "does not determine every parameter of the model");
         }
     }
     put_faster_first(model, fit);
@@ -192,8 +192,9 @@ std::vector<RankedCurve> curve_rank(std::span<const Time> times, std::span<const
         // Page and Weibull are one curve: rounding must not decide their order.
         return std::round(1e6 * fit_of(a)->aicc) < std::round(1e6 * fit_of(b)->aicc);
     });
-    if (!fit_of(order.front())) throw NoConvergence("ratios", "do not determine any of the models");
+    if (!fit_of(order.front())) throw NoConvergence("ratios", "does not determine any of the models");
     std::vector<RankedCurve> ranked;
+    ranked.reserve(order.size());
     for (CurveModel model : order) ranked.push_back({model, fit_of(model)});
     return ranked;
 }

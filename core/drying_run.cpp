@@ -27,7 +27,8 @@ struct Run {
 std::vector<double> moistures_of(std::span<const Mass> masses, Mass solids) {
     if (!(solids.value() > 0)) throw BadInput("solids", "must be above 0");
     std::vector<double> moistures;
-    for (Mass mass : masses) {
+    moistures.reserve(masses.size());
+    for (const Mass& mass : masses) {
         if (mass < solids) {
             throw BadInput("masses", "holds {}, which is below the {} of dry solids",
                            {amount(mass), amount(solids)});
@@ -86,15 +87,19 @@ std::vector<std::vector<double>> bend_starts(const Run& run) {
 
 numeric::Fit fit_bend(const Run& run) {
     const auto starts = bend_starts(run);
-    if (starts.empty()) throw NoConvergence("masses", "do not fall");
+    if (starts.empty()) throw NoConvergence("masses", "holds a mass that does not fall");
     const double inf = std::numeric_limits<double>::infinity();
-    return numeric::fit({.argument = "masses",
-                         .data = run.moistures,
-                         .model = numeric::differentiated<4>(
-                             [&](std::size_t i, const auto& p) { return two_periods(run.hours[i], p); }),
-                         .starts = starts,
-                         .low = {-inf, 0, 0, 0},
-                         .high = {inf, inf, run.hours.back(), inf}});
+    try {
+        return numeric::fit({.argument = "masses",
+                             .data = run.moistures,
+                             .model = numeric::differentiated<4>(
+                                 [&](std::size_t i, const auto& p) { return two_periods(run.hours[i], p); }),
+                             .starts = starts,
+                             .low = {-inf, 0, 0, 0},
+                             .high = {inf, inf, run.hours.back(), inf}});
+    } catch (const NoConvergence&) {
+        throw NoConvergence("masses", "shows no bend from a constant-rate to a falling-rate period");
+    }
 }
 
 /// AICc of the same run with one period only; infinite where that cannot be fitted.
@@ -134,6 +139,7 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
                                            MoistureDry equilibrium_db) {
     if (masses.empty()) throw BadInput("masses", "holds no reading");
     std::vector<MoistureRatio> ratios;
+    ratios.reserve(masses.size());
     const auto moistures = moistures_of(masses, solids);
     const double X0 = moistures.front(), Xe = equilibrium_db.value();
     if (!(Xe < X0)) {
@@ -145,6 +151,7 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
 
 std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
     std::vector<DryingRate> rates;
+    rates.reserve(times.size());
     for (double rate : rates_per_hour(checked_run(times, masses, solids, 3))) {
         rates.push_back(DryingRate::from_value(rate / kHour));
     }
@@ -155,7 +162,9 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
                                     Area area) {
     if (!(area.value() > 0)) throw BadInput("area", "must be above 0");
     std::vector<MassFlux> fluxes;
-    for (DryingRate rate : drying_rates(times, masses, solids)) fluxes.emplace_back(rate * solids / area);
+    fluxes.reserve(times.size());
+    for (const DryingRate& rate : drying_rates(times, masses, solids))
+        fluxes.emplace_back(rate * solids / area);
     return fluxes;
 }
 
@@ -171,10 +180,10 @@ CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> 
     const auto after = std::ssize(run.hours) - before;
     const double X0 = run.moistures.front(), end = run.hours.back();
     if (before < 3 || fit.aicc > aicc_of<3>(run, falling_only, {X0, run.range(), end / 3}) - kBetterBy) {
-        throw NoConvergence("masses", "show no constant-rate period");
+        throw NoConvergence("masses", "shows no constant-rate period");
     }
     if (after < 3 || fit.aicc > aicc_of<2>(run, constant_only, {X0, run.range() / end}) - kBetterBy) {
-        throw NoConvergence("masses", "show no falling-rate period");
+        throw NoConvergence("masses", "shows no falling-rate period");
     }
     const auto& u = fit.standard_errors;
     return {.rate = DryingRate::from_value(fit.parameters[1] / kHour),

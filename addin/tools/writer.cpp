@@ -1,6 +1,5 @@
-// Writes everything that follows from the catalogue: the UNO interface, its registration, the glue, the
-// checks for the sheet tests and the function reference. usage: drysheet_catalogue
-// idl|xcu|glue|checks|reference
+// Writes everything that follows from the catalogue: the UNO interface, its registration, the glue, the menu,
+// the checks for the sheet tests and the function reference. See the usage at the end.
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -8,9 +7,9 @@
 #include <map>
 #include <sstream>
 
-#include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/words.hpp"
+#include "addin/tools/described.hpp"
 
 namespace drysheet {
 namespace {
@@ -51,23 +50,6 @@ std::vector<Place> places(const Function& function) {
     return all;
 }
 
-std::string escaped_xml(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        if (c == '&')
-            out += "&amp;";
-        else if (c == '<')
-            out += "&lt;";
-        else if (c == '>')
-            out += "&gt;";
-        else if (c == '"')
-            out += "&quot;";
-        else
-            out += c;
-    }
-    return out;
-}
-
 std::string escaped_json(std::string_view text) {
     std::string out = "\"";
     for (const char c : text) {
@@ -75,70 +57,6 @@ std::string escaped_json(std::string_view text) {
         out += c == '\n' ? ' ' : c;
     }
     return out + "\"";
-}
-
-// ---- the wizard's words
-// --------------------------------------------------------------------------------------------
-
-std::string bounds_in_words(const Parameter& param) {
-    const Limits& range = param.range;
-    const bool low = std::isfinite(range.low), high = std::isfinite(range.high);
-    if (low && high)
-        return (range.low_open ? "above " : "") + in_words(range.low) +
-               (range.high_open ? " to below " : " to ") + in_words(range.high);
-    if (low) return (range.low_open ? "above " : "at least ") + in_words(range.low);
-    if (high) return (range.high_open ? "below " : "at most ") + in_words(range.high);
-    return {};
-}
-
-std::string unit_in_words(const Function& function, const Parameter& param) {
-    if (param.shape == Shape::choice) {
-        std::string names;
-        for (const auto choice : param.choices)
-            names.append(names.empty() ? "" : ", ").append("\"").append(choice).append("\"");
-        return names;
-    }
-    if (param.shape == Shape::names || param.shape == Shape::anything) return {};
-    std::string unit(param.shown_unit);
-    if (param.kind == Kind::mass)
-        unit = function.mixes_mass ? "grams when a plain number" : "g, or any one mass unit throughout";
-    if (param.kind == Kind::moisture_wet) unit = "fraction, wet basis";
-    if (param.kind == Kind::moisture_dry) unit = "kg/kg, dry basis";
-    if (param.kind == Kind::relative_humidity) unit = "fraction 0 to 1";
-    if (param.kind == Kind::water_activity) unit = "0 to 1";
-    if (param.kind == Kind::humidity_ratio) unit = "kg/kg dry air";
-    return unit;
-}
-
-std::string described(const Function& function, const Parameter& param) {
-    std::string text;
-    const std::string unit = unit_in_words(function, param);
-    if (function.mixes_mass && param.kind == Kind::mass) {
-        text = "In grams when a plain number: " + std::string(param.text);
-    } else {
-        text = std::string(param.text) + (unit.empty() ? "" : " (" + unit + ")");
-    }
-    if (const std::string allowed = bounds_in_words(param); !allowed.empty()) text += "; " + allowed;
-    if (param.otherwise)
-        text += "; left out: " + in_words(*param.otherwise, param.shown_unit);
-    else if (param.may_be_missing)
-        text += "; may be left out";
-    return text;
-}
-
-bool gives_a_table(const Function& function) {
-    return !function.scalar && !function.checks.empty() &&
-           std::holds_alternative<Table>(evaluate(function, function.checks.front().given, {}));
-}
-
-std::string described(const Function& function) {
-    std::string text(function.summary);
-    if (!function.result_unit.empty()) text += ", in " + std::string(function.result_unit);
-    text += ".";
-    if (gives_a_table(function))
-        text += " A table: enter it over a range, or read one row of it with DRY.PICK.";
-    if (!function.caution.empty()) text.append(" ").append(function.caution);
-    return text;
 }
 
 // ---- what is written
@@ -171,30 +89,32 @@ void write_idl() {
     std::cout << "};\n}; };\n";
 }
 
-void write_xcu() {
+void write_xcu(const std::vector<Texts>& languages) {
     std::cout << R"(<?xml version="1.0" encoding="UTF-8"?>
 <oor:component-data xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" oor:name="CalcAddIns" oor:package="org.openoffice.Office">
 <node oor:name="AddInInfo">
 <node oor:name="dry" oor:op="replace">
 <node oor:name="AddInFunctions">
 )";
-    const auto text = [](std::string_view name, std::string_view value) {
-        std::cout << "<prop oor:name=\"" << name << "\"><value xml:lang=\"en\">" << escaped_xml(value)
+    const auto name = [](const char* property, std::string_view value) {
+        std::cout << "<prop oor:name=\"" << property << "\"><value xml:lang=\"en\">" << value
                   << "</value></prop>\n";
     };
     for (const Function& function : functions()) {
         const std::string shown_name = "DRY." + std::string(function.name);
         std::cout << "<node oor:name=\"" << function.name << "\" oor:op=\"replace\">\n";
-        text("DisplayName", shown_name);
-        text("Description", described(function));
-        std::cout << "<prop oor:name=\"Category\"><value>Add-In</value></prop>\n";
-        text("CompatibilityName", shown_name);
+        name("DisplayName", shown_name);
+        std::cout << property("Description", languages, [&](const Texts& texts) {
+            return described(function, texts);
+        }) << "<prop oor:name=\"Category\"><value>Add-In</value></prop>\n";
+        name("CompatibilityName", shown_name);
         std::cout << "<node oor:name=\"Parameters\">\n";
-        for (const Place& place : places(function)) {  // found by the interface's own parameter names
-            std::cout << "<node oor:name=\"" << place.name << "\" oor:op=\"replace\">\n";
-            text("DisplayName", place.param.name);
-            text("Description", described(function, place.param));
-            std::cout << "</node>\n";
+        for (const Parameter& param : function.params) {  // found by the interface's own parameter names
+            std::cout << "<node oor:name=\"" << idl_name(param.name) << "\" oor:op=\"replace\">\n";
+            name("DisplayName", param.name);
+            std::cout << property("Description", languages, [&](const Texts& texts) {
+                return described(function, param, texts);
+            }) << "</node>\n";
         }
         std::cout << "</node>\n</node>\n";
     }
@@ -292,78 +212,147 @@ std::string as_argument(const Input& input) {
     return text + "}";
 }
 
-void write_reference() {
-    std::cout << "# Function reference\n\nWritten from the catalogue; a test holds it equal. Arguments in [ "
-                 "] may be left out; … repeats.\n"
-                 "A plain number is read in the unit named; a text such as \"1.2 kg\" is converted.\n\n## "
-                 "Contents\n\n";
+void write_reference(std::ostream& out) {
+    out << "# Function reference\n\nWritten from the catalogue; a test holds it equal. Arguments in [ "
+           "] may be left out; … repeats.\n"
+           "A plain number is read in the unit named; a text such as \"1.2 kg\" is converted.\n\n## "
+           "Contents\n\n";
     std::string_view topic;
     for (const Function& function : functions()) {
-        if (function.topic != topic) std::cout << "\n**" << (topic = function.topic) << "** ";
+        if (function.topic != topic) out << "\n**" << (topic = function.topic) << "** ";
         std::string anchor = "dry" + std::string(function.name);
         std::transform(anchor.begin(), anchor.end(), anchor.begin(),
                        [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-        std::cout << "[" << function.name << "](#" << anchor << ") ";
+        out << "[" << function.name << "](#" << anchor << ") ";
     }
-    std::cout << "\n";
+    out << "\n";
     topic = {};
     for (const Function& function : functions()) {
-        if (function.topic != topic) std::cout << "\n## " << (topic = function.topic) << "\n";
-        std::cout << "\n### DRY." << function.name << "\n\n"
-                  << described(function) << "\n\n`" << usage(function) << "`\n";
-        if (!function.params.empty()) std::cout << "\n";
-        for (const Parameter& param : function.params)
-            std::cout << "- `" << param.name << "`: " << described(function, param) << "\n";
-        const auto worked = [](std::string_view working) {
+        if (function.topic != topic) out << "\n## " << (topic = function.topic) << "\n";
+        out << "\n### DRY." << function.name << "\n\n"
+            << described(function) << "\n\n`" << usage(function) << "`\n";
+        if (!function.params.empty()) out << "\n";
+        for (const Parameter& param : function.params) {
+            out << "- `" << param.name << "`: " << described(function, param) << "\n";
+            for (const Parameter& row : param.rows)
+                out << "  - " << row.name << ": " << described(function, row) << "\n";
+        }
+        const auto worked = [&out](std::string_view working) {
             std::istringstream lines{std::string(working)};
             for (std::string line; std::getline(lines, line);)
-                std::cout << "    " << (line.starts_with(":") ? line.substr(1) : line) << "\n";
+                out << "    " << (line.starts_with(":") ? line.substr(1) : line) << "\n";
         };
-        if (!function.working.empty() || !function.workings.empty()) std::cout << "\n";
+        if (!function.working.empty() || !function.workings.empty()) out << "\n";
         worked(function.working);
         for (std::size_t i = 0; i < function.workings.size(); ++i) {
             const auto model = std::ranges::find(function.params, Shape::choice, &Parameter::shape);
-            std::cout << (i == 0 ? "" : "\n") << "    " << model->choices.at(i) << ":\n";
+            out << (i == 0 ? "" : "\n") << "    " << model->choices.at(i) << ":\n";
             worked(function.workings[i]);
         }
-        if (!function.range.empty()) std::cout << "\nRange: " << function.range << "\n";
-        std::cout << "\nSource: " << function.source << "\n";
+        if (!function.range.empty()) out << "\nRange: " << function.range << "\n";
+        out << "\nSource: " << function.source << "\n";
         if (!function.checks.empty()) {
             const Check& check = function.checks.front();
-            std::cout << "\nExample: `=DRY." << function.name << "(";
+            out << "\nExample: `=DRY." << function.name << "(";
             for (std::size_t i = 0; i < check.given.size(); ++i)
-                std::cout << (i == 0 ? "" : "; ") << as_argument(check.given[i]);
-            std::cout << ")`";
+                out << (i == 0 ? "" : "; ") << as_argument(check.given[i]);
+            out << ")`";
             if (const auto* number = std::get_if<double>(&check.expected)) {
-                std::cout << " gives " << in_words(*number, check.at.empty() ? function.result_unit : "");
-                if (!check.at.empty()) std::cout << " in the row \"" << check.at << "\"";
+                out << " gives " << in_words(*number, check.at.empty() ? function.result_unit : "");
+                if (!check.at.empty()) out << " in the row \"" << check.at << "\"";
             } else {
-                std::cout << " says \"… " << std::get<std::string>(check.expected) << " …\"";
+                out << " says \"… " << std::get<std::string>(check.expected) << " …\"";
             }
-            std::cout << " (" << check.origin << ").\n";
+            out << " (" << check.origin << ").\n";
         }
         if (!function.see_also.empty()) {
-            std::cout << "\nSee also:";
-            for (const auto other : function.see_also) std::cout << " DRY." << other;
-            std::cout << "\n";
+            out << "\nSee also:";
+            for (const auto other : function.see_also) out << " DRY." << other;
+            out << "\n";
         }
     }
+}
+
+// Holds a translator's files against the catalogue: false when a key is none. Says what is missing.
+bool check_texts(const std::vector<Texts>& languages, const std::vector<std::string>& examples) {
+    std::map<std::string, std::string> known;
+    for (const auto word : words()) known.emplace("words." + std::string(word), word);
+    for (auto& entry : menu_keys(examples)) known.insert(entry);
+    for (const Function& function : functions()) {
+        known.emplace(function.name, function.summary);
+        if (!function.caution.empty())
+            known.emplace(std::string(function.name) + ".caution", function.caution);
+        for (const Parameter& param : function.params) known.emplace(key_of(function, param), param.text);
+    }
+    const auto places = [](std::string_view text) {
+        int count = 0;
+        for (auto at = text.find("{}"); at != std::string_view::npos; at = text.find("{}", at + 1)) ++count;
+        return count;
+    };
+    bool good = true;
+    const auto wrong = [&good](const Texts& texts, const std::string& what) {
+        std::cout << texts.language() << ": " << what << "\n";
+        good = false;
+    };
+    for (const Texts& texts : languages) {
+        if (texts.language() == "en") continue;
+        std::map<std::string, std::string> missing = known;
+        for (const auto& [key, text] : texts.lines()) {
+            const auto english = known.find(key);
+            if (english == known.end())
+                wrong(texts,
+                      key + " is the key of nothing; a function or argument was renamed, or it is misspelt");
+            else if (places(text) != places(english->second))
+                wrong(texts, key + ": each {} must be kept");
+            missing.erase(key);
+        }
+        std::cout << texts.language() << ": " << known.size() - missing.size() << " of " << known.size()
+                  << " texts; missing, with the English to translate:\n";
+        for (const auto& [key, english] : missing) std::cout << "  " << key << "\t" << english << "\n";
+    }
+    return good;
 }
 
 }  // namespace
 }  // namespace drysheet
 
-int main(int count, char** words) {
-    const std::map<std::string_view, std::function<void()>> tasks{{"idl", drysheet::write_idl},
-                                                                  {"xcu", drysheet::write_xcu},
-                                                                  {"glue", drysheet::write_glue},
-                                                                  {"checks", drysheet::write_checks},
-                                                                  {"reference", drysheet::write_reference}};
-    const auto task = tasks.find(count == 2 ? words[1] : "");
-    if (task == tasks.end()) {
-        std::cerr << "usage: drysheet_catalogue idl|xcu|glue|checks|reference\n";
+int main(int count, char** given) try {
+    using namespace drysheet;
+    const std::string_view task = count > 1 ? given[1] : "";
+    std::vector<Texts> languages{Texts{}};
+    std::vector<std::string> examples;
+    for (int i = 2; i < count; ++i) {
+        const std::string file = given[i];
+        if (file.ends_with(".tsv"))
+            languages.emplace_back(file);
+        else
+            examples.push_back(file);
+    }
+    bool good = true;
+    const std::map<std::string_view, std::function<void()>> tasks{
+        {"idl", write_idl},
+        {"xcu", [&] { write_xcu(languages); }},
+        {"menu", [&] { std::cout << menu_xcu(languages, examples); }},
+        {"glue", write_glue},
+        {"checks", write_checks},
+        {"reference", [] { write_reference(std::cout); }},
+        {"page",
+         [] {
+             std::ostringstream markdown;
+             write_reference(markdown);
+             std::cout << html_page(markdown.str());
+         }},
+        {"texts", [&] { good = check_texts(languages, examples); }}};
+    const auto found = tasks.find(task);
+    if (found == tasks.end()) {
+        std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page\n"
+                     "       drysheet_catalogue xcu [LANGUAGE.tsv …]\n"
+                     "       drysheet_catalogue menu|texts [LANGUAGE.tsv …] [EXAMPLE.fods …]\n";
         return 2;
     }
-    task->second();
-    return 0;
+    found->second();
+    return good ? 0 : 1;
+} catch (const std::exception& fault) {
+    std::cerr << fault.what() << "\n";
+    return 1;
 }

@@ -12,12 +12,12 @@ using com::sun::star::uno::TypeClass_STRING;
 using com::sun::star::uno::TypeClass_VOID;
 using rtl::OUString;
 
-namespace {
-
 std::string utf8_from(const OUString& text) {
     const rtl::OString bytes = rtl::OUStringToOString(text, RTL_TEXTENCODING_UTF8);
     return {bytes.getStr(), static_cast<std::size_t>(bytes.getLength())};
 }
+
+namespace {
 
 template <class T, class Convert>
 Any rows_from(const Table& table, const Convert& convert) {

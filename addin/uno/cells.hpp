@@ -12,5 +12,6 @@ namespace drysheet {
 Input input_from(const com::sun::star::uno::Any& value);
 com::sun::star::uno::Any any_from(const Outcome& outcome);
 rtl::OUString ustring_from(std::string_view utf8);
+std::string utf8_from(const rtl::OUString& text);
 
 }  // namespace drysheet

@@ -14,10 +14,11 @@ std::optional<double> first_fall(F f, double level, double from, double to) {
     const auto above = [&](double x) { return f(x) - level; };
     if (above(0) == 0) return 0.0;
     if (!(above(0) > 0)) return std::nullopt;
-    double left = 0;
-    for (double right = from; right <= to; right *= 1.03) {
+    double left = 0, right = from;
+    while (right <= to) {
         if (above(right) <= 0) return bracketed_root(above, left, right, 1e-14);
         left = right;
+        right *= 1.03;
     }
     return std::nullopt;
 }

@@ -1,0 +1,71 @@
+#include "addin/tools/texts.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <stdexcept>
+
+namespace drysheet {
+namespace {
+
+constexpr std::string_view kWords[] = {
+    "{} to {}",
+    "above {} to {}",
+    "{} to below {}",
+    "above {} to below {}",
+    "above {}",
+    "at least {}",
+    "below {}",
+    "at most {}",
+    "left out: {}",
+    "may be left out",
+    ", in {}",
+    "In grams when a plain number: {}",
+    "grams when a plain number",
+    "g, or any one mass unit throughout",
+    "fraction, wet basis",
+    "kg/kg, dry basis",
+    "fraction 0 to 1",
+    "0 to 1",
+    "kg/kg dry air",
+    "A table: enter it over a range, or read one row of it with DRY.PICK.",
+};
+
+}  // namespace
+
+std::span<const std::string_view> words() { return kWords; }
+
+Texts::Texts(const std::string& file) : language_(std::filesystem::path(file).stem().string()) {
+    std::ifstream in(file);
+    if (!in) throw std::runtime_error(file + " cannot be read");
+    for (std::string line; std::getline(in, line);) {
+        if (line.empty() || line.front() == '#') continue;
+        const auto tab = line.find('\t');
+        if (tab == std::string::npos) throw std::runtime_error(file + ": no tab in the line: " + line);
+        lines_.emplace_back(line.substr(0, tab), line.substr(tab + 1));
+        if (!by_key_.insert(lines_.back()).second)
+            throw std::runtime_error(file + ": twice: " + lines_.back().first);
+    }
+}
+
+std::optional<std::string> Texts::of(const std::string& key, std::string_view english) const {
+    if (language_ == "en") return std::string(english);
+    const auto found = by_key_.find(key);
+    return found == by_key_.end() || found->second.empty() ? std::nullopt : std::optional(found->second);
+}
+
+std::string Texts::word(std::string_view english, std::initializer_list<std::string_view> values) const {
+    if (std::find(std::begin(kWords), std::end(kWords), english) == std::end(kWords))
+        throw std::logic_error("not among the words to translate: " + std::string(english));
+    std::string text = of("words." + std::string(english), english).value_or(std::string(english));
+    std::size_t from = 0;
+    for (const std::string_view value : values) {
+        const auto place = text.find("{}", from);
+        if (place == std::string::npos) throw std::runtime_error("no place for a value in: " + text);
+        text.replace(place, 2, value);
+        from = place + value.size();
+    }
+    return text;
+}
+
+}  // namespace drysheet

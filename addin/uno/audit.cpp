@@ -1,0 +1,382 @@
+#include "addin/uno/audit.hpp"
+
+#include <algorithm>
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/document/XUndoAction.hpp>
+#include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/sheet/CellFlags.hpp>
+#include <com/sun/star/sheet/XArrayFormulaRange.hpp>
+#include <com/sun/star/sheet/XCalculatable.hpp>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XCellRangeData.hpp>
+#include <com/sun/star/sheet/XCellRangeFormula.hpp>
+#include <com/sun/star/sheet/XCellRangesQuery.hpp>
+#include <com/sun/star/sheet/XSheetCellCursor.hpp>
+#include <com/sun/star/sheet/XSpreadsheet.hpp>
+#include <com/sun/star/sheet/XSpreadsheetView.hpp>
+#include <com/sun/star/sheet/XViewFreezable.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/text/XText.hpp>
+#include <cppuhelper/implbase1.hxx>
+#include <vector>
+
+#include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/formula_text.hpp"
+#include "addin/boundary/trust.hpp"
+#include "addin/boundary/words.hpp"
+#include "addin/uno/cells.hpp"
+#include "addin/uno/undo.hpp"
+
+namespace drysheet {
+
+using namespace com::sun::star;
+using rtl::OUString;
+using uno::Any;
+using uno::Reference;
+using uno::Sequence;
+using uno::UNO_QUERY_THROW;
+
+namespace {
+
+using Document = Reference<sheet::XSpreadsheetDocument>;
+using Sheet = Reference<sheet::XSpreadsheet>;
+using Progress = Reference<task::XStatusIndicator>;
+using Rows = Sequence<Sequence<Any>>;
+
+constexpr sal_Int32 kColumns = 6, kTop = 3;  // of the list, behind the links; rows above it
+
+/// A call of one of our functions.
+struct Call {
+    Sheet sheet;
+    std::string sheet_name;
+    sal_Int32 column = 0, row = 0;
+    bool array = false;
+    const Function* function = nullptr;
+    std::string whole;
+    std::vector<std::string> arguments;
+    std::string verdict;
+
+    bool fine() const { return verdict.starts_with("fine"); }
+};
+
+Reference<table::XCellRange> cells(const Sheet& sheet, sal_Int32 column, sal_Int32 row, sal_Int32 columns,
+                                   sal_Int32 rows) {
+    return sheet->getCellRangeByPosition(column, row, column + columns - 1, row + rows - 1);
+}
+
+template <class Property>
+void set(const Reference<table::XCellRange>& range, const char* name, const Property& value) {
+    Reference<beans::XPropertySet>(range, UNO_QUERY_THROW)
+        ->setPropertyValue(OUString::createFromAscii(name), Any(value));
+}
+
+// ---- what there is to check
+
+// Whether an array formula is entered from this cell on; its other cells only repeat it.
+bool starts_array(const Sheet& sheet, sal_Int32 column, sal_Int32 row,
+                  std::vector<table::CellRangeAddress>& known) {
+    for (const auto& area : known)
+        if (column >= area.StartColumn && column <= area.EndColumn && row >= area.StartRow &&
+            row <= area.EndRow)
+            return false;
+    const Reference<sheet::XSheetCellCursor> cursor = sheet->createCursorByRange(
+        Reference<sheet::XSheetCellRange>(cells(sheet, column, row, 1, 1), UNO_QUERY_THROW));
+    cursor->collapseToCurrentArray();
+    known.push_back(Reference<sheet::XCellRangeAddressable>(cursor, UNO_QUERY_THROW)->getRangeAddress());
+    return true;
+}
+
+void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& calls) {
+    const auto first = static_cast<std::ptrdiff_t>(calls.size());
+    std::vector<table::CellRangeAddress> arrays;
+    const Sequence<table::CellRangeAddress> areas = Reference<sheet::XCellRangesQuery>(sheet, UNO_QUERY_THROW)
+                                                        ->queryContentCells(sheet::CellFlags::FORMULA)
+                                                        ->getRangeAddresses();
+    for (sal_Int32 i = 0; i < areas.getLength(); ++i) {
+        const table::CellRangeAddress& area = areas[i];
+        const Sequence<Sequence<OUString>> formulas =
+            Reference<sheet::XCellRangeFormula>(
+                sheet->getCellRangeByPosition(area.StartColumn, area.StartRow, area.EndColumn, area.EndRow),
+                UNO_QUERY_THROW)
+                ->getFormulaArray();
+        for (sal_Int32 row = 0; row < formulas.getLength(); ++row) {
+            for (sal_Int32 column = 0; column < formulas[row].getLength(); ++column) {
+                const OUString& text = formulas[row][column];
+                if (text.indexOf("DRY.") < 0) continue;
+                Call call{.sheet = sheet,
+                          .sheet_name = name,
+                          .column = area.StartColumn + column,
+                          .row = area.StartRow + row,
+                          .array = text.startsWith("{")};
+                if (call.array && !starts_array(sheet, call.column, call.row, arrays)) continue;
+                const std::string formula = utf8_from(text);
+                for (const CallText& found : calls_in(formula)) {
+                    call.function = found.function;
+                    call.whole = found.whole;
+                    call.arguments.assign(found.arguments.begin(), found.arguments.end());
+                    calls.push_back(call);
+                }
+            }
+        }
+    }
+    std::stable_sort(calls.begin() + first, calls.end(), [](const Call& a, const Call& b) {
+        return std::pair(a.row, a.column) < std::pair(b.row, b.column);
+    });
+}
+
+// ---- what there is to say
+
+// DRY.WHY over the same arguments, as the list's own sheet must write them. Empty where an argument is an
+// error.
+OUString question(const Call& call) {
+    std::string formula = "=IFERROR(DRY.WHY(\"" + std::string(call.function->name) + "\"";
+    for (const auto& argument : call.arguments) formula += ";" + on_sheet(argument, call.sheet_name);
+    return ustring_from(formula + ");\"\")");
+}
+
+void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& undo,
+         const Progress& progress) {
+    constexpr std::size_t step = 500;
+    for (std::size_t from = 0; from < calls.size(); from += step) {
+        const auto count = static_cast<sal_Int32>(std::min(step, calls.size() - from));
+        const auto range = cells(list, 0, kTop + static_cast<sal_Int32>(from), 1, count);
+        Sequence<Sequence<OUString>> formulas(count);
+        for (sal_Int32 i = 0; i < count; ++i) {
+            const OUString formula = question(calls[from + static_cast<std::size_t>(i)]);
+            formulas.getArray()[i] = Sequence<OUString>(&formula, 1);
+        }
+        quietly(undo, [&] {
+            Reference<sheet::XCellRangeFormula>(range, UNO_QUERY_THROW)->setFormulaArray(formulas);
+        });
+        for (sal_Int32 i = 0; i < count; ++i)
+            if (calls[from + static_cast<std::size_t>(i)].array)
+                quietly(undo, [&] {
+                    Reference<sheet::XArrayFormulaRange>(range->getCellRangeByPosition(0, i, 0, i),
+                                                         UNO_QUERY_THROW)
+                        ->setArrayFormula(formulas[i][0]);
+                });
+        const Rows answers = Reference<sheet::XCellRangeData>(range, UNO_QUERY_THROW)->getDataArray();
+        for (sal_Int32 i = 0; i < count; ++i) {
+            const Input answer = input_from(answers[i][0]);
+            calls[from + static_cast<std::size_t>(i)].verdict =
+                answer.text.empty() ? "not asked: one of its arguments is itself an error" : answer.text;
+        }
+        if (progress.is()) progress->setValue(static_cast<sal_Int32>(from) + count);
+    }
+}
+
+Any value_of(const Sheet& sheet, sal_Int32 column, sal_Int32 row) {
+    return Reference<sheet::XCellRangeData>(cells(sheet, column, row, 1, 1), UNO_QUERY_THROW)
+        ->getDataArray()[0][0];
+}
+
+// "fresh: B2 = 412.5; start: 0.8; …"
+std::string inputs_of(const Call& call, const Reference<sheet::XSpreadsheets>& sheets) {
+    std::string text;
+    for (std::size_t i = 0; i < call.arguments.size(); ++i) {
+        const std::string& argument = call.arguments[i];
+        if (i > 0) text += "; ";
+        if (!call.function->params.empty()) text.append(parameter_at(*call.function, i).name).append(": ");
+        text += argument;
+        const auto used = cells_in(argument);
+        const bool alone = used.size() == 1 && used[0].text == argument;
+        for (const CellText& cell : used) {
+            Sheet sheet = call.sheet;
+            const OUString name = ustring_from(cell.sheet);
+            if (!cell.sheet.empty() && (!sheets->hasByName(name) || !(sheets->getByName(name) >>= sheet)))
+                continue;
+            const Any value =
+                value_of(sheet, static_cast<sal_Int32>(cell.column), static_cast<sal_Int32>(cell.row));
+            const std::string shown = value.hasValue() ? in_words(input_from(value)) : "an error";
+            text += alone ? " = " + shown
+                          : (&cell == &used.front() ? " (" : ", ") + std::string(cell.text) + " = " + shown;
+        }
+        if (!used.empty() && !alone) text += ")";
+    }
+    return text;
+}
+
+Any text(const std::string& words) { return Any(ustring_from(words)); }
+
+Sequence<Any> listed(const Call& call, const Reference<sheet::XSpreadsheets>& sheets) {
+    Any value = value_of(call.sheet, call.column, call.row);
+    if (!value.hasValue())
+        value <<=
+            Reference<text::XText>(call.sheet->getCellByPosition(call.column, call.row), UNO_QUERY_THROW)
+                ->getString();
+    const Any columns[kColumns] = {text(call.verdict),
+                                   value,
+                                   text(call.whole),
+                                   text(inputs_of(call, sheets)),
+                                   text("DRY." + std::string(call.function->name)),
+                                   text(source_of(*call.function))};
+    return {columns, kColumns};
+}
+
+OUString link_to(const Call& call) {
+    const std::string cell =
+        "." + address(static_cast<std::size_t>(call.column), static_cast<std::size_t>(call.row));
+    std::string formula = "=HYPERLINK(\"";
+    const auto in_quotes = [&formula](const std::string& part) {
+        for (const char c : part) formula.append(c == '"' ? 2 : 1, c);
+    };
+    in_quotes("#$" + quoted_sheet(call.sheet_name) + cell);
+    formula += "\";\"";
+    in_quotes(call.sheet_name + cell);
+    return ustring_from(formula + "\")");
+}
+
+// ---- the list
+
+/// What stands in the sheet, kept so that a redo can put it there again.
+struct List {
+    OUString sheet_name;
+    sal_Int32 refused = 0;
+    Rows head;
+    Sequence<Sequence<OUString>> links;
+    Rows rows;
+};
+
+void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
+    constexpr sal_Int32 widths[] = {3500, 9000, 3500, 8000, 9000, 3500, 12000};  // 1/100 mm
+    const auto format = [&](const Reference<table::XCellRange>& range, const char* name, const auto& value) {
+        quietly(undo, [&] { set(range, name, value); });
+    };
+    const Reference<container::XIndexAccess> columns(
+        Reference<table::XColumnRowRange>(sheet, UNO_QUERY_THROW)->getColumns(), UNO_QUERY_THROW);
+    for (sal_Int32 i = 0; i <= kColumns; ++i)
+        format(Reference<table::XCellRange>(columns->getByIndex(i), UNO_QUERY_THROW), "Width", widths[i]);
+    const sal_Int32 count = list.rows.getLength();
+    quietly(undo, [&] {
+        Reference<sheet::XCellRangeData>(cells(sheet, 0, 0, kColumns + 1, kTop), UNO_QUERY_THROW)
+            ->setDataArray(list.head);
+    });
+    quietly(undo, [&] {
+        Reference<sheet::XCellRangeData>(cells(sheet, 1, kTop, kColumns, count), UNO_QUERY_THROW)
+            ->setDataArray(list.rows);
+    });
+    quietly(undo, [&] {
+        Reference<sheet::XCellRangeFormula>(cells(sheet, 0, kTop, 1, count), UNO_QUERY_THROW)
+            ->setFormulaArray(list.links);
+    });
+    format(cells(sheet, 0, 0, 1, 1), "CharWeight", 150.0F);
+    format(cells(sheet, 0, kTop - 1, kColumns + 1, 1), "CharWeight", 150.0F);
+    if (list.refused > 0)
+        format(cells(sheet, 0, kTop, kColumns + 1, list.refused), "CellBackColor", sal_Int32{0xffe0d0});
+}
+
+// What was found, an empty line, and the columns' names.
+Rows head_of(const std::string& summary) {
+    const char* const names[] = {"Cell",   "What DRY.WHY says", "The cell shows", "Call",
+                                 "Inputs", "Function",          "Source"};
+    Rows rows(kTop);
+    for (sal_Int32 row = 0; row < kTop; ++row) {
+        rows.getArray()[row].realloc(kColumns + 1);
+        for (sal_Int32 i = 0; i <= kColumns; ++i) {
+            Any& cell = rows.getArray()[row].getArray()[i];
+            if (row == 0 && i == 0)
+                cell = text(summary);
+            else if (row == kTop - 1)
+                cell = text(names[i]);
+            else
+                cell <<= OUString();
+        }
+    }
+    return rows;
+}
+
+Sheet sheet_named(const Document& document, const OUString& name) {
+    return {document->getSheets()->getByName(name), UNO_QUERY_THROW};
+}
+
+/// The office takes the sheet away and brings it back by itself, but brings it back empty.
+class Refill final : public cppu::WeakImplHelper1<document::XUndoAction> {
+  public:
+    Refill(Document document, List list) : document_(std::move(document)), list_(std::move(list)) {}
+    OUString SAL_CALL getTitle() override { return list_.sheet_name; }
+    void SAL_CALL undo() override {}
+    void SAL_CALL redo() override {
+        const Reference<document::XUndoManagerSupplier> supplier(document_, UNO_QUERY_THROW);
+        write(sheet_named(document_, list_.sheet_name), list_, *supplier->getUndoManager().get());
+    }
+
+  private:
+    const Document document_;
+    const List list_;
+};
+
+OUString free_name(const Reference<sheet::XSpreadsheets>& sheets) {
+    const OUString wanted("Formula check");
+    OUString name = wanted;
+    for (sal_Int32 i = 2; sheets->hasByName(name); ++i) name = wanted + " " + OUString::number(i);
+    return name;
+}
+
+std::string summary_of(const std::vector<Call>& calls, std::size_t refused) {
+    std::size_t cells = 0;
+    for (std::size_t i = 0; i < calls.size(); ++i)
+        cells += i == 0 || calls[i].sheet != calls[i - 1].sheet || calls[i].row != calls[i - 1].row ||
+                         calls[i].column != calls[i - 1].column
+                     ? 1
+                     : 0;
+    return std::to_string(calls.size()) + " calls of DRY functions in " + std::to_string(cells) + " cells: " +
+           (refused == 0 ? "none refused" : std::to_string(refused) + " without a value, listed first") +
+           ". This list does not follow later changes.";
+}
+
+/// The list comes to the front, its heading staying where it is.
+void bring_to_front(const Document& document, const Sheet& sheet) {
+    const Reference<frame::XController> controller =
+        Reference<frame::XModel>(document, UNO_QUERY_THROW)->getCurrentController();
+    const Reference<sheet::XSpreadsheetView> view(controller, uno::UNO_QUERY);
+    if (!view.is()) return;
+    view->setActiveSheet(sheet);
+    Reference<sheet::XViewFreezable>(controller, UNO_QUERY_THROW)->freezeAtPosition(0, kTop);
+}
+
+}  // namespace
+
+std::string check_workbook(const Document& document, const Progress& progress) {
+    if (!Reference<sheet::XCalculatable>(document, UNO_QUERY_THROW)->isAutomaticCalculationEnabled())
+        throw NotDone(
+            "This workbook does not calculate by itself. Switch that on (Data > Calculate > "
+            "AutoCalculate) and check again.");
+    const Reference<sheet::XSpreadsheets> sheets = document->getSheets();
+    const Reference<container::XIndexAccess> by_index(sheets, UNO_QUERY_THROW);
+    const Sequence<OUString> names = sheets->getElementNames();
+    std::vector<Call> calls;
+    for (sal_Int32 i = 0; i < names.getLength(); ++i)
+        collect(Sheet(by_index->getByIndex(i), UNO_QUERY_THROW), utf8_from(names[i]), calls);
+    if (calls.empty()) throw NotDone("No cell of this workbook uses a DRY function.");
+
+    List list{.sheet_name = free_name(sheets)};
+    const UndoStep step(document, "Check the formulas");
+    sheets->insertNewByName(list.sheet_name, static_cast<sal_Int16>(names.getLength()));
+    const Sheet sheet = sheet_named(document, list.sheet_name);
+    std::string summary;
+    {
+        if (progress.is()) progress->start("Checking the formulas", static_cast<sal_Int32>(calls.size()));
+        ask(sheet, calls, step.list(), progress);
+        const auto refused = static_cast<std::size_t>(
+            std::count_if(calls.begin(), calls.end(), [](auto& c) { return !c.fine(); }));
+        summary = summary_of(calls, refused);
+        std::stable_partition(calls.begin(), calls.end(), [](auto& call) { return !call.fine(); });
+        list.refused = static_cast<sal_Int32>(refused);
+        list.head = head_of(summary);
+        list.links.realloc(static_cast<sal_Int32>(calls.size()));
+        list.rows.realloc(static_cast<sal_Int32>(calls.size()));
+        for (std::size_t i = 0; i < calls.size(); ++i) {
+            const OUString link = link_to(calls[i]);
+            list.links.getArray()[i] = Sequence<OUString>(&link, 1);
+            list.rows.getArray()[i] = listed(calls[i], sheets);
+        }
+        write(sheet, list, step.list());
+        if (progress.is()) progress->end();
+    }
+    step.list().addUndoAction(new Refill(document, list));
+    bring_to_front(document, sheet);
+    return summary;
+}
+
+}  // namespace drysheet

@@ -1,0 +1,115 @@
+#include "addin/uno/insert.hpp"
+
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/lang/IndexOutOfBoundsException.hpp>
+#include <com/sun/star/sheet/CellFlags.hpp>
+#include <com/sun/star/sheet/XArrayFormulaRange.hpp>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XCellRangesQuery.hpp>
+#include <com/sun/star/sheet/XSpreadsheet.hpp>
+#include <com/sun/star/sheet/XSpreadsheetView.hpp>
+#include <com/sun/star/table/XCell.hpp>
+#include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/util/XProtectable.hpp>
+
+#include "addin/boundary/formula_text.hpp"
+#include "addin/uno/cells.hpp"
+#include "addin/uno/undo.hpp"
+
+namespace drysheet {
+
+using namespace com::sun::star;
+using rtl::OUString;
+using uno::Any;
+using uno::Reference;
+using uno::UNO_QUERY;
+using uno::UNO_QUERY_THROW;
+
+namespace {
+
+using Range = Reference<table::XCellRange>;
+
+void set(const Range& range, const char* name, const Any& value) {
+    Reference<beans::XPropertySet>(range, UNO_QUERY_THROW)
+        ->setPropertyValue(OUString::createFromAscii(name), value);
+}
+
+std::string address_of(const table::CellRangeAddress& area) {
+    const auto cell = [](sal_Int32 column, sal_Int32 row) {
+        return address(static_cast<std::size_t>(column), static_cast<std::size_t>(row));
+    };
+    return cell(area.StartColumn, area.StartRow) + ":" + cell(area.EndColumn, area.EndRow);
+}
+
+// The first cell of what is selected.
+table::CellRangeAddress cursor(const Reference<frame::XModel>& workbook) {
+    const Reference<sheet::XCellRangeAddressable> selected(workbook->getCurrentSelection(), UNO_QUERY);
+    if (!selected.is()) throw NotDone("Put the cursor on one cell, where the block is to begin.");
+    return selected->getRangeAddress();
+}
+
+Range target(const Reference<sheet::XSpreadsheet>& sheet, const table::CellRangeAddress& from,
+             const Block& block) {
+    try {
+        return sheet->getCellRangeByPosition(from.StartColumn, from.StartRow,
+                                             from.StartColumn + static_cast<sal_Int32>(block.columns) - 1,
+                                             from.StartRow + static_cast<sal_Int32>(block.rows) - 1);
+    } catch (const lang::IndexOutOfBoundsException&) {
+        throw NotDone("The sheet ends before the block does. Put the cursor further up and to the left.");
+    }
+}
+
+void refuse_to_overwrite(const Range& range) {
+    const auto filled = Reference<sheet::XCellRangesQuery>(range, UNO_QUERY_THROW)
+                            ->queryContentCells(sheet::CellFlags::VALUE | sheet::CellFlags::DATETIME |
+                                                sheet::CellFlags::STRING | sheet::CellFlags::FORMULA |
+                                                sheet::CellFlags::ANNOTATION)
+                            ->getRangeAddresses();
+    if (filled.getLength() == 0) return;
+    const auto area = Reference<sheet::XCellRangeAddressable>(range, UNO_QUERY_THROW)->getRangeAddress();
+    throw NotDone("The block needs the cells " + address_of(area) + ", and " + address_of(filled[0]) +
+                  " is not empty. Nothing was changed; put the cursor where there is room.");
+}
+
+// Room for the labels; a wider column stays as it is.
+void widen(const Range& range) {
+    constexpr sal_Int32 wanted = 7500;  // 1/100 mm
+    const Reference<beans::XPropertySet> column(
+        Reference<table::XColumnRowRange>(range, UNO_QUERY_THROW)->getColumns()->getByIndex(0),
+        UNO_QUERY_THROW);
+    sal_Int32 width = 0;
+    if ((column->getPropertyValue("Width") >>= width) && width < wanted)
+        column->setPropertyValue("Width", Any(wanted));
+}
+
+}  // namespace
+
+std::string insert_pattern(const Reference<frame::XModel>& workbook, const Pattern& pattern) {
+    const Reference<sheet::XSpreadsheetView> view(workbook->getCurrentController(), UNO_QUERY_THROW);
+    const Reference<sheet::XSpreadsheet> sheet = view->getActiveSheet();
+    const auto from = cursor(workbook);
+    const Block block =
+        placed(pattern, static_cast<std::size_t>(from.StartColumn), static_cast<std::size_t>(from.StartRow));
+    const Range range = target(sheet, from, block);
+    if (Reference<util::XProtectable>(sheet, UNO_QUERY_THROW)->isProtected())
+        throw NotDone("This sheet is protected. Nothing was changed.");
+    refuse_to_overwrite(range);
+
+    const UndoStep step(workbook, ustring_from(pattern.title));
+    for (const PatternCell& cell : block.cells) {
+        const auto column = static_cast<sal_Int32>(cell.column), row = static_cast<sal_Int32>(cell.row);
+        const auto rows = std::max<sal_Int32>(1, static_cast<sal_Int32>(cell.array_rows));
+        const Range place = sheet->getCellRangeByPosition(column, row, column, row + rows - 1);
+        const OUString content = ustring_from(cell.content);
+        if (cell.array_rows > 0)
+            Reference<sheet::XArrayFormulaRange>(place, UNO_QUERY_THROW)->setArrayFormula(content);
+        else
+            place->getCellByPosition(0, 0)->setFormula(content);
+        if (cell.input) set(place, "CellBackColor", Any(sal_Int32{0xfff5ce}));
+    }
+    set(range->getCellRangeByPosition(0, 0, 0, 0), "CharWeight", Any(150.0F));
+    widen(range);
+    return address_of(Reference<sheet::XCellRangeAddressable>(range, UNO_QUERY_THROW)->getRangeAddress());
+}
+
+}  // namespace drysheet

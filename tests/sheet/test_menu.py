@@ -1,0 +1,201 @@
+"""The menu's commands, sent as the menu sends them: blocks of formulas, the check of the workbook, examples, undo."""
+
+import pathlib
+import unittest
+
+from harness import ROOT, SheetTest
+from office import Book, Result, address_of, properties
+
+PATTERNS = ("yield", "run", "air")
+
+
+class Menu(SheetTest):
+    def setUp(self):
+        # undo and cursor want a window, if only a headless one
+        self.book = Book(self.office.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, ()))
+        self.addCleanup(self.book.close)
+        self.undo = self.book.document.UndoManager
+
+    def send(self, command, document=None):
+        """(whether it was done, what was said)"""
+        frame = (document or self.book.document).CurrentController.Frame
+        helper = self.office.service("com.sun.star.frame.DispatchHelper")
+        event = helper.executeDispatch(frame, f"org.drysheet.menu:{command}", "", 0, ())
+        return event.State == 1, event.Result
+
+    def select(self, address, sheet=0):
+        controller = self.book.document.CurrentController
+        controller.setActiveSheet(self.book.sheet(sheet))
+        controller.select(self.book.cell(address, sheet))
+
+    def contents(self):
+        """{(sheet, address): formula} of every cell that is not empty."""
+        found = {}
+        for sheet in self.book.document.Sheets:
+            cursor = sheet.createCursor()
+            cursor.gotoEndOfUsedArea(True)
+            for row, cells in enumerate(cursor.getFormulaArray()):
+                for column, formula in enumerate(cells):
+                    if formula:
+                        found[sheet.Name, address_of(column, row)] = formula
+        return found
+
+    # ---- blocks of formulas
+
+    def test_every_block_is_put_in_without_an_error_and_taken_out_in_one_step(self):
+        for name in PATTERNS:
+            with self.subTest(name):
+                self.book.put("A1", "mine")
+                before, steps = self.contents(), self.undo.getAllUndoActionTitles()
+                self.select("C5")
+                done, said = self.send(f"pattern/{name}")
+                self.assertTrue(done, said)
+                self.assertTrue(said.startswith("C5:"), said)
+                self.assertEqual(self.book.error_cells(), [])
+                formulas = [formula for formula in self.contents().values() if "DRY." in formula]
+                self.assertGreater(len(formulas), 5)
+                self.assertEqual(len(self.undo.getAllUndoActionTitles()), len(steps) + 1)
+                filled = self.contents()
+                self.undo.undo()
+                self.assertEqual(self.contents(), before)
+                self.assertEqual(self.undo.getAllUndoActionTitles(), steps)
+                self.undo.redo()
+                self.assertEqual(self.contents(), filled)
+                self.undo.undo()
+
+    def test_a_unit_typed_over_changes_nothing_but_the_unit(self):
+        self.select("A1")
+        self.send("pattern/yield")
+        dried = Result.of(self.book.cell("B7")).value
+        self.assert_close(dried, 12500 * 0.14 / 0.9, 1e-12, "dried product to expect")  # solids in = solids out
+        self.book.put("B3", 12500)
+        self.book.put("C3", "g")
+        self.assert_close(Result.of(self.book.cell("B7")).value, dried, 1e-12, "the same in grams")
+
+    def test_nothing_is_overwritten(self):
+        self.book.put("D9", "mine")
+        self.select("C5")
+        before, steps = self.contents(), self.undo.getAllUndoActionTitles()
+        done, said = self.send("pattern/yield")
+        self.assertFalse(done)
+        self.assertIn("D9", said)
+        self.assertEqual((self.contents(), self.undo.getAllUndoActionTitles()), (before, steps))
+
+    def test_no_room_and_no_permission(self):
+        self.select("A1048570")
+        self.assertFalse(self.send("pattern/yield")[0])
+        self.select("A1")
+        self.book.sheet().protect("")
+        done, said = self.send("pattern/yield")
+        self.assertFalse(done)
+        self.assertIn("protected", said)
+        self.assertEqual(self.contents(), {})
+
+    # ---- the check of the workbook
+
+    def list_of(self, name="Formula check"):
+        cursor = self.book.document.Sheets.getByName(name).createCursor()
+        cursor.gotoEndOfUsedArea(True)
+        rows = cursor.getDataArray()
+        return rows[0][0], [dict(zip(rows[2], row)) for row in rows[3:]]
+
+    def fill(self):
+        sheets = self.book.document.Sheets
+        sheets.insertNewByName("It's wet", 1)
+        for address, content in (("A1", 100), ("A2", 0.8), ("A3", 0.2), ("A4", 80), ("A5", "kg")):
+            self.book.put(address, content)
+        self.book.put("B1", "=DRY.DRIEDMASS(A1;A2;A3)")
+        self.book.put("B2", "=DRY.DRIEDMASS($A$1;A4;A3)")
+        self.book.put("B3", '=IF(A1>1;DRY.DRYINGRATIO(DRY.WETBASIS(-1);A3)+SUM(A1:A3);"DRY.DRIEDMASS(1;2;3)")')
+        self.book.put("B4", '=DRY.DRIEDMASS(A1&" "&A5;A2;A3)')
+        self.book.put("B5", "=SUM(A1:A3)")
+        self.book.put("A1", "=DRY.TRIMYIELD($Sheet1.A1;10;;10)", 1)
+        self.book.put("A2", "=DRY.WATERREMOVED($Sheet1.A1;$Sheet1.A2;$Sheet1.A3)", 1)
+        self.book.sheet(1).getCellRangeByName("C1:E10").setArrayFormula("=DRY.REPLICATES($Sheet1.A2:A4)")
+
+    def test_the_list_says_what_why_says(self):
+        self.fill()
+        done, said = self.send("check")
+        self.assertTrue(done, said)
+        summary, rows = self.list_of()
+        self.assertEqual(summary, said)
+        by_call = {(row["Cell"], row["Call"]): row for row in rows}
+        self.assertEqual(len(rows), 8)
+        self.assertEqual(len(by_call), 8)
+
+        def row(cell, call):
+            return by_call[cell, call]
+
+        fine = row("Sheet1.B1", "DRY.DRIEDMASS(A1;A2;A3)")
+        self.assertEqual(fine["What DRY.WHY says"], "fine: 25 g")
+        self.assert_close(fine["The cell shows"], 25, 1e-12, "the value")
+        self.assertEqual(fine["Inputs"], "fresh: A1 = 100; start: A2 = 0.8; final: A3 = 0.2")
+        self.assertEqual(fine["Function"], "DRY.DRIEDMASS")
+        self.assertIn("solids", fine["Source"])
+        refused = row("Sheet1.B2", "DRY.DRIEDMASS($A$1;A4;A3)")
+        self.assertEqual(refused["What DRY.WHY says"],
+                         Result.of(self.book.put("H1", '=DRY.WHY("DRIEDMASS";100;80;0.2)')).text)
+        self.assertEqual(refused["The cell shows"], "Err:502")
+        self.assertIn("not asked", row("Sheet1.B3", "DRY.DRYINGRATIO(DRY.WETBASIS(-1);A3)")["What DRY.WHY says"])
+        self.assertIn("moisture_db: -1", row("Sheet1.B3", "DRY.WETBASIS(-1)")["What DRY.WHY says"])
+        with_unit = row("Sheet1.B4", 'DRY.DRIEDMASS(A1&" "&A5;A2;A3)')
+        self.assertEqual(with_unit["What DRY.WHY says"], "fine: 25000 g")
+        self.assertIn('fresh: A1&" "&A5 (A1 = 100, A5 = "kg")', with_unit["Inputs"])
+        elsewhere = row("It's wet.A2", "DRY.WATERREMOVED($Sheet1.A1;$Sheet1.A2;$Sheet1.A3)")
+        self.assertEqual(elsewhere["What DRY.WHY says"], "fine: 75 g")
+        self.assertIn("fresh: $Sheet1.A1 = 100", elsewhere["Inputs"])
+        self.assertIn("table of 10", row("It's wet.C1", "DRY.REPLICATES($Sheet1.A2:A4)")["What DRY.WHY says"])
+        states = [entry["What DRY.WHY says"].startswith("fine") for entry in rows]
+        self.assertEqual(states, sorted(states), "the refused ones come first")
+
+    def test_one_step_back_and_nothing_else_changed(self):
+        self.fill()
+        before, steps = self.contents(), self.undo.getAllUndoActionTitles()
+        self.send("check")
+        with_list = self.contents()
+        self.assertEqual({where: text for where, text in with_list.items() if where[0] != "Formula check"}, before)
+        self.assertEqual(self.undo.getAllUndoActionTitles()[1:], steps)
+        self.undo.undo()
+        self.assertEqual(self.contents(), before)
+        self.assertEqual(self.undo.getAllUndoActionTitles(), steps)
+        self.undo.redo()
+        self.assertEqual(self.contents(), with_list)
+        self.undo.undo()
+        self.undo.undo()
+        self.assertEqual(self.undo.getAllUndoActionTitles(), steps[1:])
+
+    def test_a_second_check_gets_a_sheet_of_its_own(self):
+        self.book.put("A1", "=DRY.DRYBASIS(0.5)")
+        self.send("check")
+        self.send("check")
+        self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1", "Formula check", "Formula check 2"))
+        self.assertEqual(len(self.list_of("Formula check 2")[1]), 1)
+
+    def test_nothing_to_check(self):
+        self.book.put("A1", '="DRY.DRIEDMASS(1;2;3)"')
+        done, said = self.send("check")
+        self.assertFalse(done)
+        self.assertIn("No cell", said)
+        self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1",))
+
+    # ---- the rest
+
+    def test_every_example_opens_as_a_new_workbook(self):
+        for path in sorted((ROOT / "example-sheets").glob("*.fods")):
+            with self.subTest(path.stem):
+                done, said = self.send(f"example/{path.stem}")
+                self.assertTrue(done, said)
+                opened = self.office.desktop.CurrentComponent
+                self.addCleanup(opened.close, True)
+                self.assertEqual(opened.URL, "")
+                self.assertFalse(opened.isReadonly())
+
+    def test_about_and_unknown_commands(self):
+        done, said = self.send("about")
+        self.assertTrue(done)
+        self.assertIn("Mozilla Public License", said)
+        self.assertFalse(self.send("no such thing")[0])
+
+
+if __name__ == "__main__":
+    unittest.main()
