@@ -93,23 +93,24 @@ TwoExponentials best_two(const Points& points, std::span<const double> rates, bo
 }
 
 /// Where the search starts, from the points themselves.
-std::vector<double> start_of(CurveModel model, const Points& points) {
+std::vector<std::vector<double>> starts(CurveModel model, const Points& points) {
     const double k = points.rate;
     switch (model) {
         case CurveModel::lewis:
-            return {k};
+            return {{k}};
         case CurveModel::page:
-            return {points.page_k, points.page_n};
+            return {{points.page_k, points.page_n}};
         case CurveModel::henderson_pabis:
-            return {1, k};
+            return {{1, k}};
         case CurveModel::midilli:
-            return {1, points.page_k, points.page_n, 0};
+            return {{1, points.page_k, points.page_n, 0}, {1, k, 1, 0}};
         case CurveModel::weibull:
-            return {std::pow(points.page_k, -1 / points.page_n), points.page_n};
+            return {{std::pow(points.page_k, -1 / points.page_n), points.page_n}};
         case CurveModel::logarithmic: {
-            // The second rate is 0: a constant.
+            // The second rate is 0: a constant. A slow start for curves that are nearly straight.
             const auto [a, k0, c, none] = best_two(points, std::array{k, 0.0}, false);
-            return {a, k0, c};
+            const auto slow = best_two(points, std::array{k / 4, 0.0}, false);
+            return {{a, k0, c}, {slow.a, slow.k0, slow.b}};
         }
         case CurveModel::two_term:
         case CurveModel::verma:
@@ -117,8 +118,8 @@ std::vector<double> start_of(CurveModel model, const Points& points) {
     }
     const std::array rates{8 * k, 4 * k, 2 * k, k, k / 2, k / 4};
     const auto [a, k0, b, k1] = best_two(points, rates, model == CurveModel::verma);
-    if (model == CurveModel::verma) return {a, k0, k1};
-    return {a, k0, b, k1};
+    if (model == CurveModel::verma) return {{a, k0, k1}};
+    return {{a, k0, b, k1}};
 }
 
 /// Two terms that can change places: the faster first.
@@ -137,7 +138,7 @@ numeric::Fit fit_points(CurveModel model, const Points& points) {
     numeric::FitProblem problem{.argument = "ratios",
                                 .data = points.y,
                                 .model = {},
-                                .starts = {start_of(model, points)},
+                                .starts = starts(model, points),
                                 .offset = 1e-6,
                                 .most_iterations = 80};
     problem.model = with_formula(model, [&](auto formula) {
@@ -149,6 +150,11 @@ numeric::Fit fit_points(CurveModel model, const Points& points) {
         problem.high.push_back(std::numeric_limits<double>::infinity());
     }
     numeric::Fit fit = numeric::fit(problem);
+    for (std::size_t k = 0; k < fit.parameters.size(); ++k) {
+        if (problem.low[k] == 0 && fit.standard_errors[k] > fit.parameters[k]) {
+            throw NoConvergence("ratios", "does not determine every parameter of the model");
+        }
+    }
     put_faster_first(model, fit);
     return fit;
 }
@@ -186,8 +192,9 @@ std::vector<RankedCurve> curve_rank(std::span<const Time> times, std::span<const
         // Page and Weibull are one curve: rounding must not decide their order.
         return std::round(1e6 * fit_of(a)->aicc) < std::round(1e6 * fit_of(b)->aicc);
     });
-    if (!fit_of(order.front())) throw NoConvergence("ratios", "do not determine any of the models");
+    if (!fit_of(order.front())) throw NoConvergence("ratios", "does not determine any of the models");
     std::vector<RankedCurve> ranked;
+    ranked.reserve(order.size());
     for (CurveModel model : order) ranked.push_back({model, fit_of(model)});
     return ranked;
 }

@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "core/kinetics.hpp"
 #include "core/numeric/smooth.hpp"
@@ -10,6 +12,7 @@ namespace drysheet {
 namespace {
 
 constexpr double kDoubtedShare = 0.005;  // of the whole loss: less is never called a bad reading
+constexpr double kBetterBy = 4;          // AICc by which a bend must be better than none
 
 /// A weighed run, checked: hours since the first reading, moistures on the dry basis.
 struct Run {
@@ -24,7 +27,8 @@ struct Run {
 std::vector<double> moistures_of(std::span<const Mass> masses, Mass solids) {
     if (!(solids.value() > 0)) throw BadInput("solids", "must be above 0");
     std::vector<double> moistures;
-    for (Mass mass : masses) {
+    moistures.reserve(masses.size());
+    for (const Mass& mass : masses) {
         if (mass < solids) {
             throw BadInput("masses", "holds {}, which is below the {} of dry solids",
                            {amount(mass), amount(solids)});
@@ -63,6 +67,7 @@ constexpr auto two_periods = [](double t, const auto& p) {
     using T = std::remove_cvref_t<decltype(Xc)>;
     return t <= tc.value ? T(Xc + R * (tc - t)) : T(Xc - R * tau * (1 - exp(-(t - tc) / tau)));
 };
+constexpr auto constant_only = [](double t, const auto& p) { return p[0] - p[1] * t; };
 constexpr auto falling_only = [](double t, const auto& p) { return p[0] - p[1] * (1 - exp(-t / p[2])); };
 
 std::vector<std::vector<double>> bend_starts(const Run& run) {
@@ -82,26 +87,30 @@ std::vector<std::vector<double>> bend_starts(const Run& run) {
 
 numeric::Fit fit_bend(const Run& run) {
     const auto starts = bend_starts(run);
-    if (starts.empty()) throw NoConvergence("masses", "do not fall");
+    if (starts.empty()) throw NoConvergence("masses", "holds a mass that does not fall");
     const double inf = std::numeric_limits<double>::infinity();
-    return numeric::fit({.argument = "masses",
-                         .data = run.moistures,
-                         .model = numeric::differentiated<4>(
-                             [&](std::size_t i, const auto& p) { return two_periods(run.hours[i], p); }),
-                         .starts = starts,
-                         .low = {-inf, 0, 0, 0},
-                         .high = {inf, inf, run.hours.back(), inf}});
-}
-
-/// AICc of the same run without a constant-rate period; infinite where that cannot be fitted.
-double aicc_without_bend(const Run& run) {
-    const double end = run.hours.back();
     try {
         return numeric::fit({.argument = "masses",
                              .data = run.moistures,
-                             .model = numeric::differentiated<3>(
-                                 [&](std::size_t i, const auto& p) { return falling_only(run.hours[i], p); }),
-                             .starts = {{run.moistures.front(), run.range(), end / 3}}})
+                             .model = numeric::differentiated<4>(
+                                 [&](std::size_t i, const auto& p) { return two_periods(run.hours[i], p); }),
+                             .starts = starts,
+                             .low = {-inf, 0, 0, 0},
+                             .high = {inf, inf, run.hours.back(), inf}});
+    } catch (const NoConvergence&) {
+        throw NoConvergence("masses", "shows no bend from a constant-rate to a falling-rate period");
+    }
+}
+
+/// AICc of the same run with one period only; infinite where that cannot be fitted.
+template <std::size_t N>
+double aicc_of(const Run& run, const auto& formula, std::vector<double> start) {
+    try {
+        return numeric::fit({.argument = "masses",
+                             .data = run.moistures,
+                             .model = numeric::differentiated<N>(
+                                 [&](std::size_t i, const auto& p) { return formula(run.hours[i], p); }),
+                             .starts = {std::move(start)}})
             .aicc;
     } catch (const NoConvergence&) {
         return std::numeric_limits<double>::infinity();
@@ -114,12 +123,11 @@ bool drop_worst(Run& run, const numeric::Fit& fit) {
     std::ranges::copy(fit.parameters, p.begin());
     std::vector<double> residuals;
     for (std::size_t i = 0; i < run.hours.size(); ++i) {
-        residuals.push_back(std::abs(run.moistures[i] - two_periods(run.hours[i], p).value));
+        residuals.push_back(run.moistures[i] - two_periods(run.hours[i], p).value);
     }
-    const auto worst = std::ranges::max_element(residuals);
-    if (*worst <= std::max(6 * numeric::median_magnitude(residuals), kDoubtedShare * run.range()))
-        return false;
-    const auto at = worst - residuals.begin();
+    const auto worst = numeric::standing_out(residuals, kDoubtedShare * run.range());
+    if (!worst) return false;
+    const auto at = static_cast<std::ptrdiff_t>(*worst);
     run.hours.erase(run.hours.begin() + at);
     run.moistures.erase(run.moistures.begin() + at);
     return true;
@@ -131,6 +139,7 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
                                            MoistureDry equilibrium_db) {
     if (masses.empty()) throw BadInput("masses", "holds no reading");
     std::vector<MoistureRatio> ratios;
+    ratios.reserve(masses.size());
     const auto moistures = moistures_of(masses, solids);
     const double X0 = moistures.front(), Xe = equilibrium_db.value();
     if (!(Xe < X0)) {
@@ -142,6 +151,7 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
 
 std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
     std::vector<DryingRate> rates;
+    rates.reserve(times.size());
     for (double rate : rates_per_hour(checked_run(times, masses, solids, 3))) {
         rates.push_back(DryingRate::from_value(rate / kHour));
     }
@@ -152,24 +162,29 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
                                     Area area) {
     if (!(area.value() > 0)) throw BadInput("area", "must be above 0");
     std::vector<MassFlux> fluxes;
-    for (DryingRate rate : drying_rates(times, masses, solids)) fluxes.emplace_back(rate * solids / area);
+    fluxes.reserve(times.size());
+    for (const DryingRate& rate : drying_rates(times, masses, solids))
+        fluxes.emplace_back(rate * solids / area);
     return fluxes;
 }
 
 CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
     Run run = checked_run(times, masses, solids, 7);
     numeric::Fit fit = fit_bend(run);
-    for (std::size_t most = times.size() / 10; most > 0 && run.hours.size() > 7 && drop_worst(run, fit);
+    for (std::size_t most = (times.size() + 9) / 10; most > 0 && run.hours.size() > 7 && drop_worst(run, fit);
          --most) {
         fit = fit_bend(run);
     }
     const double tc = fit.parameters[2];
     const auto before = std::ranges::count_if(run.hours, [&](double t) { return t <= tc; });
     const auto after = std::ssize(run.hours) - before;
-    if (before < 3 || !(fit.aicc < aicc_without_bend(run))) {
-        throw NoConvergence("masses", "show no constant-rate period");
+    const double X0 = run.moistures.front(), end = run.hours.back();
+    if (before < 3 || fit.aicc > aicc_of<3>(run, falling_only, {X0, run.range(), end / 3}) - kBetterBy) {
+        throw NoConvergence("masses", "shows no constant-rate period");
     }
-    if (after < 3) throw NoConvergence("masses", "show no falling-rate period");
+    if (after < 3 || fit.aicc > aicc_of<2>(run, constant_only, {X0, run.range() / end}) - kBetterBy) {
+        throw NoConvergence("masses", "shows no falling-rate period");
+    }
     const auto& u = fit.standard_errors;
     return {.rate = DryingRate::from_value(fit.parameters[1] / kHour),
             .moisture = MoistureDry(fit.parameters[0]),

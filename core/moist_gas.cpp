@@ -14,7 +14,8 @@ constexpr double kTj = 132.6312, kRhoj = 10.4477e3, kRair = 8.314510;
 double virial_Baa(double T) {
     const double tau = kTj / T;
     return (0.118160747229 + 0.713116392079 * std::pow(tau, 0.33) - 1.61824192067 * std::pow(tau, 1.01) -
-            0.101365037912 * std::pow(tau, 1.6) - 0.146629609713 * std::pow(tau, 3.6)) /
+            0.101365037912 * std::pow(tau, 1.6) - 0.146629609713 * std::pow(tau, 3.6) +
+            0.148287891978e-1 * std::pow(tau, 3.5)) /
            kRhoj;
 }
 double virial_Caaa(double T) {

@@ -22,7 +22,7 @@ inline void check_length(std::string_view argument, std::size_t length, std::siz
 }
 /// Throws BadInput unless every time is at or after the start.
 inline void check_from_start(std::span<const Time> times) {
-    for (Time time : times) {
+    for (const Time& time : times) {
         if (!(time.value() >= 0))
             throw BadInput("times", "holds {}: drying starts at time 0", {amount(time)});
     }

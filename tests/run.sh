@@ -20,11 +20,11 @@ cmake --preset sanitize >/dev/null
 cmake --build --preset sanitize
 
 say "Tests under the sanitizers"
-ctest --preset sanitize -j "$cores" --progress
+ctest --preset sanitize -j "$cores"
 
 say "Build with g++"
 cmake --preset dev >/dev/null
 cmake --build --preset dev
 
 say "All tests, those in a headless Calc included"
-ctest --preset dev -j "$cores" --progress
+ctest --preset dev -j "$cores"

@@ -111,17 +111,19 @@ std::string mark(const Input& answer, const Input& expected, double tolerance, c
     if (!wanted) refuse("expected", "is missing.");
     const auto got = read("answer", answer, reading);
     if (!got) return "no answer yet";
-    double a = got->value, e = wanted->value;
+    const double e = wanted->value;
+    double a = got->value;
     if (got->unit && wanted->unit && got->unit->dimension != wanted->unit->dimension)
         return "wrong unit: it measures something else";
-    if (got->unit || wanted->unit) {
-        // Both in the unit of a plain number, so that "0.025 kg" is the 25 that DRY.DRIEDMASS gives.
-        const Unit plain = usual(got->unit ? *got->unit : *wanted->unit);
-        if (got->unit) a = plain.from_si(got->unit->to_si(a));
-        if (wanted->unit) e = plain.from_si(wanted->unit->to_si(e));
-        if (got->unit && wanted->unit && got->unit->basis != wanted->unit->basis &&
-            got->unit->basis != Basis::unsaid && wanted->unit->basis != Basis::unsaid)
-            a = got->unit->basis == Basis::wet ? a / (1 - a) : a / (1 + a);
+    if (got->unit) {
+        // In the unit of the right answer; where that is a plain number, in the unit such a number is meant
+        // in.
+        const Unit common = wanted->unit ? *wanted->unit : usual(*got->unit);
+        double si = got->unit->to_si(a);
+        if (got->unit->basis != common.basis && got->unit->basis != Basis::unsaid &&
+            common.basis != Basis::unsaid)
+            si = got->unit->basis == Basis::wet ? si / (1 - si) : si / (1 + si);
+        a = common.from_si(si);
     }
     // A blank cell reaches a function as the number 0.
     if (!got->unit && a == 0 && e != 0) return "no answer yet";

@@ -131,16 +131,17 @@ class Search {
         VectorXd p = here.p + rows.householderQr().solve(right);
         for (Index k = 0; k < m_; ++k) p[k] = std::clamp(p[k], low(k), high(k));
         const VectorXd moved = p - here.p;
-        return {at(std::move(p)), here.qt.squaredNorm() - (here.qt - here.R * moved).squaredNorm(),
-                moved.norm()};
+        const double hoped = here.qt.squaredNorm() - (here.qt - here.R * moved).squaredNorm();
+        const double length = moved.norm();
+        return {at(std::move(p)), hoped, length};
     }
 
-    double low(Index k) const {
-        return problem_.low.empty() ? -kInfinity : problem_.low[static_cast<std::size_t>(k)];
+    static double bound(const std::vector<double>& bounds, Index k, double none) {
+        if (bounds.empty()) return none;
+        return bounds[static_cast<std::size_t>(k)];
     }
-    double high(Index k) const {
-        return problem_.high.empty() ? kInfinity : problem_.high[static_cast<std::size_t>(k)];
-    }
+    double low(Index k) const { return bound(problem_.low, k, -kInfinity); }
+    double high(Index k) const { return bound(problem_.high, k, kInfinity); }
 
     const FitProblem& problem_;
     Index n_;
@@ -154,7 +155,7 @@ std::optional<VectorXd> standard_errors(const Point& minimum, double variance) {
     if (!(lengths.minCoeff() > 0)) return std::nullopt;
     const MatrixXd scaled = minimum.R * lengths.cwiseInverse().asDiagonal();
     const Eigen::JacobiSVD<MatrixXd> svd(scaled, Eigen::ComputeFullV);
-    const VectorXd s = svd.singularValues();
+    const VectorXd& s = svd.singularValues();
     if (!(s[s.size() - 1] > kRankTolerance * s[0])) return std::nullopt;
     // Diagonal of the inverse of the scaled normal matrix: how much the other parameters can make up for one.
     const VectorXd inflation = (svd.matrixV() * s.cwiseInverse().asDiagonal()).rowwise().squaredNorm();
@@ -201,9 +202,9 @@ Fit fit(const FitProblem& problem) {
             if (known) break;
         }
     }
-    if (!best) throw NoConvergence(problem.argument, "give no minimum from any start of the search");
+    if (!best) throw NoConvergence(problem.argument, "gives no minimum from any start of the search");
     if (!errors || search.at_bound(best->p)) {
-        throw NoConvergence(problem.argument, "do not determine every parameter of the model");
+        throw NoConvergence(problem.argument, "does not determine every parameter of the model");
     }
 
     Fit result;

@@ -14,18 +14,18 @@ struct Local {
     double leverage = 0;  ///< how far the reading itself pulls the value
 };
 
-/// `trust` is the weight of each reading; those without any do not count in the window.
-Local local_quadratic(std::span<const double> x, std::span<const double> y, std::span<const double> trust,
+/// Readings that are not `kept` do not count in the window.
+Local local_quadratic(std::span<const double> x, std::span<const double> y, const std::vector<bool>& kept,
                       std::size_t at, std::size_t window) {
     // The window grows from the reading to whichever side is nearer.
     const auto next = [&](std::size_t i, std::ptrdiff_t step) {
         do {
             i += static_cast<std::size_t>(step);  // wraps below 0 to beyond the end
-        } while (i < x.size() && !(trust[i] > 0));
+        } while (i < x.size() && !kept[i]);
         return i;
     };
     std::vector<std::size_t> chosen;
-    if (trust[at] > 0) chosen.push_back(at);
+    if (kept[at]) chosen.push_back(at);
     std::size_t left = next(at, -1), right = next(at, 1);
     while (chosen.size() < window && (left < x.size() || right < x.size())) {
         const bool take_left = right >= x.size() || (left < x.size() && x[at] - x[left] <= x[right] - x[at]);
@@ -42,7 +42,7 @@ Local local_quadratic(std::span<const double> x, std::span<const double> y, std:
         const std::size_t i = chosen[static_cast<std::size_t>(k)];
         const double d = (x[i] - x[at]) / reach;
         const double tricube = std::pow(1 - std::pow(std::abs(d), 3), 3);
-        const double root = std::sqrt(tricube * trust[i]);
+        const double root = std::sqrt(tricube);
         powers.row(k) << root, root * d, root * d * d;
         right_side[k] = root * y[i];
         if (i == at) own_root = root;
@@ -57,33 +57,32 @@ Local local_quadratic(std::span<const double> x, std::span<const double> y, std:
 
 }  // namespace
 
-double median_magnitude(std::vector<double> values) {
-    for (double& v : values) v = std::abs(v);
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
+std::optional<std::size_t> standing_out(std::span<const double> residuals, double doubt) {
+    std::vector<double> sizes(residuals.begin(), residuals.end());
+    for (double& size : sizes) size = std::abs(size);
+    const auto worst = std::ranges::max_element(sizes) - sizes.begin();
+    const double largest = sizes[static_cast<std::size_t>(worst)];
+    const auto middle = sizes.begin() + std::ssize(sizes) / 2;
+    std::ranges::nth_element(sizes, middle);
+    if (largest <= std::max(6 * *middle, doubt)) return std::nullopt;
+    return static_cast<std::size_t>(worst);
 }
 
 std::vector<double> local_slopes(std::span<const double> x, std::span<const double> y, double doubt) {
     const std::size_t n = x.size();
     const std::size_t window = std::min(n, std::max<std::size_t>(7, (n + 4) / 5));
-    std::vector<double> trust(n, 1.0), residuals(n), slopes(n);
-    constexpr int rounds = 4;
-    for (int round = 0; round <= rounds; ++round) {
+    std::vector<bool> kept(n, true);
+    std::vector<double> slopes(n), residuals(n);
+    for (std::size_t may_go = n < 6 ? 0 : (n + 9) / 10;; --may_go) {
         for (std::size_t i = 0; i < n; ++i) {
-            const Local local = local_quadratic(x, y, trust, i, window);
+            const Local local = local_quadratic(x, y, kept, i, window);
             slopes[i] = local.slope;
-            residuals[i] = (y[i] - local.value) / std::sqrt(std::max(1 - local.leverage, 1e-3));
+            residuals[i] = kept[i] ? (y[i] - local.value) / std::sqrt(std::max(1 - local.leverage, 1e-3)) : 0;
         }
-        if (n < 6 || round == rounds) break;
-        const double limit = std::max(6 * median_magnitude(residuals), doubt);
-        if (!(limit > 0)) break;
-        for (std::size_t i = 0; i < n; ++i) {
-            const double u = residuals[i] / limit;
-            trust[i] = std::abs(u) < 1 ? (1 - u * u) * (1 - u * u) : 0;
-        }
+        const auto worst = may_go > 0 ? standing_out(residuals, doubt) : std::nullopt;
+        if (!worst) return slopes;
+        kept[*worst] = false;
     }
-    return slopes;
 }
 
 }  // namespace drysheet::numeric

@@ -1,19 +1,22 @@
 // Slopes of noisy readings.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <span>
 #include <vector>
 
 namespace drysheet::numeric {
 
-/// The slope of y(x) at every x by robust locally weighted quadratics.
+/// The slope of y(x) at every x by locally weighted quadratics.
 /// The window holds the nearest fifth of the readings (at least 7, or all there are), weighted by the tricube
-/// of the distance; four rounds of bisquare weights on residuals over their own standard deviation take the
-/// weight from readings off by more than 6 median deviations and more than `doubt`. x must rise; 3 readings
-/// or more; fewer than 6 are not doubted. Source: Cleveland 1979, J. Am. Stat. Assoc. 74:829.
+/// of the distance. Readings that stand out (below) by their residual over its own standard deviation are
+/// left out one by one, at most one in ten. x must rise; 3 readings or more; fewer than 6 are not doubted.
+/// Source: Cleveland 1979, J. Am. Stat. Assoc. 74:829 (local weights); Cook and Weisberg 1982, Residuals and
+/// influence in regression, sec. 2.1 (residuals by leverage).
 std::vector<double> local_slopes(std::span<const double> x, std::span<const double> y, double doubt);
 
-/// The median of the magnitudes. `values` must not be empty.
-double median_magnitude(std::vector<double> values);
+/// The place of the largest residual, if it is above 6 median residuals and above `doubt`.
+std::optional<std::size_t> standing_out(std::span<const double> residuals, double doubt);
 
 }  // namespace drysheet::numeric

@@ -23,7 +23,12 @@ TEST(Mark, RightWithinTolerance) {
     EXPECT_EQ(marked("80 % wb", "4 db"), "right");
     EXPECT_EQ(marked("140 °F", "60 °C"), "right");
     EXPECT_EQ(marked("140 °F", 60.0), "right");
-    EXPECT_EQ(marked(60.0, "140 °F"), "right");
+    EXPECT_EQ(marked(140.0, "140 °F"), "right");  // a plain answer is in the unit asked for
+    EXPECT_EQ(marked("31.0 kg", "31 kg"), "right");
+    EXPECT_EQ(marked(31.0, "31 kg"), "right");
+    EXPECT_EQ(marked("31000 g", "31 kg"), "right");
+    EXPECT_EQ(marked("0.82", "0.82 fraction"), "right");
+    EXPECT_EQ(marked("82 %", "0.82 fraction"), "right");
     EXPECT_EQ(marked("90 min", 1.5), "right");
     EXPECT_EQ(marked(0.0, 0.0), "right");
     EXPECT_EQ(marked(25.1, 25.0, 0.001), "right, but rounded early: 25.1 is 0.4 % off");
@@ -56,7 +61,11 @@ TEST(Mark, EachSlipByName) {
                  {0.0, 25.0, "no answer yet"},
                  {"", 25.0, "no answer yet"},
                  {Input(), 25.0, "no answer yet"},
-                 {"0 g", 25.0, "wrong"}};
+                 {"0 g", 25.0, "wrong"},
+                 {31.0, "31000 g", "wrong unit: 1000 times too small"},
+                 {82.0, "0.82 fraction", "percent for fraction"},
+                 {"80 % wb", "4 kg/kg", "wrong basis: this is the wet basis"},
+                 {"31.5 kg", "30.62 kg", "right, but rounded early: 31.5"}};
     for (const auto& [answer, expected, verdict] : slips) {
         const std::string said = marked(answer, expected);
         EXPECT_TRUE(begins(said, verdict)) << said << " for " << verdict;

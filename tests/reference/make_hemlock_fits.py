@@ -16,6 +16,8 @@ MODELS = {
     "Page": (lambda t, k, n: np.exp(-k * t**n), [0.1, 1]),
     "Henderson-Pabis": (lambda t, a, k: a * np.exp(-k * t), [1, 0.1]),
     "logarithmic": (lambda t, a, k, c: a * np.exp(-k * t) + c, [1, 0.1, 0]),
+    "two-term": (lambda t, a, k0, b, k1: a * np.exp(-k0 * t) + b * np.exp(-k1 * t), [0.12, 0.4, 0.89, 0.13]),
+    "Verma": (lambda t, a, k, g: a * np.exp(-k * t) + (1 - a) * np.exp(-g * t), [0.11, 0.36, 0.13]),
     "Midilli": (lambda t, a, k, n, b: a * np.exp(-k * t**n) + b * t, [1, 0.1, 1, 0]),
     "Weibull": (lambda t, alpha, beta: np.exp(-((t / alpha) ** beta)), [10, 1]),
 }

@@ -64,7 +64,7 @@ def looked_up(call, check):
     its table (Calc 7.4 finds a name in an add-in's mixed table by MATCH on INDEX, not by VLOOKUP)."""
     if check.get("at"):
         return f'=INDEX({call};MATCH("{check["at"]}";INDEX({call};0;1);0);2)'
-    return f'=TEXTJOIN(" ";0;{call})' if check["kind"] == "text" else f"={call}"
+    return f'=TEXTJOIN(" ";1;{call})' if check["kind"] == "text" else f"={call}"
 
 
 class SheetTest(unittest.TestCase):

@@ -40,9 +40,11 @@ class Files(SheetTest):
         for place, (formula, result) in self.first.items():
             with self.subTest(what, cell=place[1]):
                 self.assertEqual(now[place][0], formula)
-                self.assertEqual(now[place][1].text, result.text, formula)
-                if result.kind == "value":
-                    self.assertEqual(now[place][1].value, result.value, formula)
+                if result.kind != "value":
+                    self.assertEqual(now[place][1].text, result.text, formula)
+                else:
+                    # .xlsx keeps 15 digits of an input, and a fit may magnify the last one
+                    self.assert_close(now[place][1].value, result.value, 1e-9, formula)
 
     def functions_in(self, path):
         return set(re.findall(r"\b[A-Za-z.]*DRY\.[A-Z]+(?=\()", content(path), re.IGNORECASE))

@@ -1,0 +1,246 @@
+// What a dryer does with air: worked examples of handbooks, and balances that close.
+#include "core/air.hpp"
+#include "core/moist_air.hpp"
+#include "core/water.hpp"
+#include "near.hpp"
+
+namespace drysheet {
+namespace {
+
+using test::bad_input;
+using test::near;
+using test::refused;
+
+Temperature celsius(double t) { return from_si<Temperature>(t + 273.15); }
+double in_celsius(Temperature T) { return T.value() - 273.15; }
+Pressure kpa(double p) { return from_si<Pressure>(p * 1000); }
+RelativeHumidity rh(double x) { return RelativeHumidity(x); }
+VolumeFlow m3_per_s(double x) { return from_si<VolumeFlow>(x); }
+const Pressure kSea = kpa(101.325);
+
+TEST(DryerAir, Heating) {
+    // ASHRAE Fundamentals (2009) ch. 1 ex. 2: saturated air at 2 °C, 10 m³/s, heated to 40 °C: 491 kW
+    // (chart), h2 - h1 = 38.6.
+    EXPECT_TRUE(near(heating_load(m3_per_s(10), celsius(2), rh(1), celsius(40), kSea), 491e3, 5e-3));
+    // Singh & Heldman ch. 9: 10 m³/s at 30 °C, 80 % to 80 °C: 140 - 85.2 kJ/kg at 0.89 m³/kg; leaves at 7 %
+    // (chart).
+    EXPECT_TRUE(near(heating_load(m3_per_s(10), celsius(30), rh(0.8), celsius(80), kSea),
+                     10 / 0.89 * (140 - 85.2) * 1e3, 0.06));
+    EXPECT_NEAR(heated_rh(celsius(30), rh(0.8), celsius(80), kSea).value(), 0.07, 5e-3);
+    // Earle ex. 7.7-7.8: 25 °C, 20 °C wet bulb, to 40 °C: 27 %; 1104 kg/h of 0.862 m³/kg need 16 kJ/kg, about
+    // 5 kW (chart).
+    const RelativeHumidity room = rh_from_wet_bulb(celsius(25), celsius(20), kSea);
+    EXPECT_NEAR(heated_rh(celsius(25), room, celsius(40), kSea).value(), 0.27, 5e-3);
+    EXPECT_TRUE(near(heating_load(m3_per_s(1104 * 0.862 / 3600), celsius(25), room, celsius(40), kSea),
+                     1104 * 16e3 / 3600, 0.05));
+    // Moran & Shapiro ex. 12.10, from memory: 150 m³/min at 10 °C, 80 % to 30 °C: 3717 kJ/min (chart), 23.1
+    // %.
+    EXPECT_TRUE(
+        near(heating_load(m3_per_s(2.5), celsius(10), rh(0.8), celsius(30), kSea), 3717e3 / 60, 0.02));
+    EXPECT_NEAR(heated_rh(celsius(10), rh(0.8), celsius(30), kSea).value(), 0.231, 3e-3);
+    // Çengel & Boles ex. 14-5, from memory: 45 m³/min at 10 °C, 30 %, 100 kPa to 22 °C: 673 kJ/min.
+    EXPECT_TRUE(
+        near(heating_load(m3_per_s(0.75), celsius(10), rh(0.3), celsius(22), kpa(100)), 673e3 / 60, 0.01));
+    // A laboratory report (1.2 m³/s of 15 °C, 90 % to 50 °C by ideal relations): 51.92 kW.
+    EXPECT_TRUE(near(heating_load(m3_per_s(1.2), celsius(15), rh(0.9), celsius(50), kSea), 51922, 5e-3));
+    // Treybal (1980) ill. 7.7: 100 m³ of air of 55 °C and Y' = 0.030 heated to 110 °C, above boiling: 5.994
+    // MJ.
+    const RelativeHumidity moist = relative_humidity(celsius(55), HumidityRatio(0.030), kpa(101.33));
+    EXPECT_TRUE(
+        near(heating_load(m3_per_s(100), celsius(55), moist, celsius(110), kpa(101.33)), 5.994e6, 0.01));
+}
+
+TEST(DryerAir, Mixing) {
+    // ASHRAE Fundamentals (2009) ch. 1 ex. 4: 2 m³/s at 4 °C, 2 °C wet bulb with 6.25 m³/s at 25 °C, 50
+    // %: 19.5 °C, wet bulb 14.6 °C.
+    const RelativeHumidity cold = rh_from_wet_bulb(celsius(4), celsius(2), kSea);
+    const AirPoint ashrae =
+        mixed_air(celsius(4), cold, m3_per_s(2), celsius(25), rh(0.5), m3_per_s(6.25), kSea);
+    EXPECT_NEAR(in_celsius(ashrae.temp), 19.5, 0.2);
+    EXPECT_NEAR(in_celsius(wet_bulb(ashrae.temp, ashrae.rh, kSea)), 14.6, 0.1);
+    // Çengel & Boles (2011) problem 14-105: 20 m³/min at 32 °C, 40 % with 25 m³/min at 12 °C, 90 %: 20.6
+    // °C, 63.4 %, 0.0096, 45.0 kJ/kg.
+    const AirPoint cengel =
+        mixed_air(celsius(32), rh(0.4), m3_per_s(20 / 60.), celsius(12), rh(0.9), m3_per_s(25 / 60.), kSea);
+    EXPECT_NEAR(in_celsius(cengel.temp), 20.6, 0.1);
+    EXPECT_NEAR(cengel.rh.value(), 0.634, 5e-3);
+    EXPECT_NEAR(cengel.ratio.value(), 0.0096, 1e-4);
+    EXPECT_NEAR(cengel.enthalpy.value() / 1e3, 45.0, 0.1);
+    // Çengel & Boles ex. 14-8, from memory: 50 m³/min saturated at 14 °C with 20 m³/min at 32 °C, 60 %:
+    // 0.0122, 50.1 kJ/kg, 19.0 °C, 89 %.
+    const AirPoint outdoor =
+        mixed_air(celsius(14), rh(1), m3_per_s(50 / 60.), celsius(32), rh(0.6), m3_per_s(20 / 60.), kSea);
+    EXPECT_NEAR(in_celsius(outdoor.temp), 19.0, 0.1);
+    EXPECT_NEAR(outdoor.ratio.value(), 0.0122, 1e-4);
+    EXPECT_NEAR(outdoor.enthalpy.value() / 1e3, 50.1, 0.2);
+    EXPECT_NEAR(outdoor.rh.value(), 0.89, 0.01);
+    // Potter & Somerton, Theory and Problems of Thermodynamics ex. 9.9, chart: 2 m³ saturated at 5 °C with 5
+    // m³ at 35 °C, 40 %: 0.0113, 26 °C, 55 %.
+    const AirPoint potter =
+        mixed_air(celsius(5), rh(1), m3_per_s(2), celsius(35), rh(0.4), m3_per_s(5), kSea);
+    EXPECT_NEAR(potter.ratio.value(), 0.0113, 2e-4);
+    EXPECT_NEAR(in_celsius(potter.temp), 26, 0.5);
+    EXPECT_NEAR(potter.rh.value(), 0.55, 0.01);
+    // A homework problem with printed answer: equal flows of 5 °C, 90 % and 25 °C, 50 % at 100 kPa: 7.36
+    // g/kg.
+    EXPECT_TRUE(
+        near(mixed_air(celsius(5), rh(0.9), m3_per_s(1), celsius(25), rh(0.5), m3_per_s(1), kpa(100)).ratio,
+             7.36e-3, 0.01));
+}
+
+TEST(DryerAir, MixtureClosesByMassAndEnergy) {
+    const double t1 = 28, t2 = 52, x1 = 0.6, x2 = 0.45, V1 = 0.03, V2 = 0.09;
+    const AirPoint mixed =
+        mixed_air(celsius(t1), rh(x1), m3_per_s(V1), celsius(t2), rh(x2), m3_per_s(V2), kpa(88));
+    const double m1 = V1 / air_volume(celsius(t1), rh(x1), kpa(88)).value(),
+                 m2 = V2 / air_volume(celsius(t2), rh(x2), kpa(88)).value();
+    const double water = m1 * humidity_ratio(celsius(t1), rh(x1), kpa(88)).value() +
+                         m2 * humidity_ratio(celsius(t2), rh(x2), kpa(88)).value();
+    const double energy = m1 * air_enthalpy(celsius(t1), rh(x1), kpa(88)).value() +
+                          m2 * air_enthalpy(celsius(t2), rh(x2), kpa(88)).value();
+    EXPECT_TRUE(near(mixed.ratio, water / (m1 + m2), 1e-12));
+    EXPECT_TRUE(near(mixed.enthalpy, energy / (m1 + m2), 1e-9));
+    EXPECT_TRUE(near(humidity_ratio(mixed.temp, mixed.rh, kpa(88)), water / (m1 + m2), 1e-9));
+    EXPECT_TRUE(near(air_enthalpy(mixed.temp, mixed.rh, kpa(88)), energy / (m1 + m2), 1e-9));
+    // Nothing of one stream is the other stream.
+    const AirPoint alone =
+        mixed_air(celsius(t1), rh(x1), m3_per_s(V1), celsius(t2), rh(x2), m3_per_s(0), kpa(88));
+    EXPECT_NEAR(in_celsius(alone.temp), t1, 1e-7);
+    EXPECT_TRUE(near(alone.rh, x1, 1e-7));
+}
+
+TEST(DryerAir, AdiabaticExamples) {
+    // Geankoplis (1993) ex. 9.3-3: 87.8 °C, H = 0.030, adiabatic: 0.0505 and 40.5 °C at saturation, 0.0500
+    // and 42.5 °C at 90 % (chart).
+    const RelativeHumidity inlet = relative_humidity(celsius(87.8), HumidityRatio(0.030), kSea);
+    const HumidityRatio full = air_pickup(celsius(87.8), inlet, rh(1), kSea);
+    EXPECT_NEAR(full.value(), 0.0505 - 0.030, 1e-3);
+    EXPECT_NEAR(in_celsius(exit_air(celsius(87.8), inlet, full, kSea).temp), 40.5, 0.3);
+    const AirPoint nearly = exit_air(celsius(87.8), inlet, HumidityRatio(0.020), kSea);
+    EXPECT_NEAR(in_celsius(nearly.temp), 42.5, 0.4);
+    EXPECT_NEAR(nearly.rh.value(), 0.90, 0.03);
+    // Singh & Heldman ch. 9: rice dried with air of 50 °C and 10 %, leaving saturated: 0.0112 kg/kg (chart,
+    // 0.0078 to 0.019).
+    EXPECT_NEAR(air_pickup(celsius(50), rh(0.10), rh(1), kSea).value(), 0.0112, 4e-4);
+    // Himmelblau & Riggs ex. 29.3: along the 22 °C wet bulb from 40 to 27 °C: H 0.0093 to 0.0145.
+    const RelativeHumidity start = rh_from_wet_bulb(celsius(40), celsius(22), kSea);
+    EXPECT_NEAR(humidity_ratio(celsius(40), start, kSea).value(), 0.0093, 4e-4);
+    EXPECT_NEAR(in_celsius(exit_air(celsius(40), start, HumidityRatio(0.0054), kSea).temp), 27, 0.3);
+    // Çengel & Boles ex. 14-7, chart: 95 °F, 20 % to 80 %: wet bulb 66.0 °F, leaves at 70.4 °F (from memory).
+    const HumidityRatio cooler = air_pickup(celsius(35), rh(0.2), rh(0.8), kpa(101.35));
+    EXPECT_NEAR(in_celsius(wet_bulb(celsius(35), rh(0.2), kpa(101.35))), (66.0 - 32) / 1.8, 0.3);
+    EXPECT_NEAR(in_celsius(exit_air(celsius(35), rh(0.2), cooler, kpa(101.35)).temp), (70.4 - 32) / 1.8, 0.3);
+    // Moran & Shapiro ex. 12.13: 38 °C, 10 %, water of 21 °C added until 21 °C: from W = 0.00408 to 0.0110,
+    // 71 %.
+    const AirPoint pad = exit_air(celsius(38), rh(0.1), HumidityRatio(0.0110 - 0.0041), kSea);
+    EXPECT_NEAR(in_celsius(pad.temp), 21, 0.3);
+    EXPECT_NEAR(pad.rh.value(), 0.71, 0.02);
+}
+
+TEST(DryerAir, ExitLiesOnTheAdiabaticLine) {
+    for (const double t : {-5.0, 30.0, 60.0, 90.0})
+        for (const double x : {0.02, 0.2, 0.6})
+            for (const double out : {0.65, 0.9, 1.0}) {
+                SCOPED_TRACE(testing::Message() << t << " °C, " << x << " to " << out);
+                const HumidityRatio pickup = air_pickup(celsius(t), rh(x), rh(out), kpa(90));
+                const AirPoint exit = exit_air(celsius(t), rh(x), pickup, kpa(90));
+                EXPECT_TRUE(near(exit.rh, out, 1e-7));
+                EXPECT_NEAR(exit.ratio.value(),
+                            humidity_ratio(celsius(t), rh(x), kpa(90)).value() + pickup.value(), 1e-12);
+                const Temperature wet = wet_bulb(celsius(t), rh(x), kpa(90));
+                // By a bulb around the triple point the exit may count as wet where the inlet was iced.
+                if (std::abs(in_celsius(wet)) > 1) {
+                    EXPECT_NEAR(wet_bulb(exit.temp, exit.rh, kpa(90)).value(), wet.value(), 1e-6);
+                }
+                EXPECT_TRUE(near(exit.enthalpy.value() - air_enthalpy(celsius(t), rh(x), kpa(90)).value(),
+                                 pickup.value() * detail::water_enthalpy(wet.value(), 90e3), 1e-6));
+            }
+}
+
+TEST(DryerAir, NeededAirCarriesTheWater) {
+    const auto water = from_si<Mass>(7.2);
+    const auto time = from_si<Time>(6 * 3600);
+    const VolumeFlow flow = air_needed(water, time, celsius(60), rh(0.12), rh(0.4), kSea);
+    const double carried = flow.value() / air_volume(celsius(60), rh(0.12), kSea).value() *
+                           air_pickup(celsius(60), rh(0.12), rh(0.4), kSea).value();
+    EXPECT_TRUE(near(carried, water.value() / time.value(), 1e-12));
+    EXPECT_EQ(air_needed(from_si<Mass>(0), time, celsius(60), rh(0.12), rh(0.4), kSea).value(), 0);
+}
+
+TEST(DryerAir, HeatingLeavesTheRatio) {
+    for (const double hot : {25.0, 45.0, 60.0, 95.0}) {
+        const RelativeHumidity after = heated_rh(celsius(25), rh(0.7), celsius(hot), kpa(85));
+        EXPECT_TRUE(near(humidity_ratio(celsius(hot), after, kpa(85)),
+                         humidity_ratio(celsius(25), rh(0.7), kpa(85)).value(), 1e-12));
+        const double load =
+            (air_enthalpy(celsius(hot), after, kpa(85)) - air_enthalpy(celsius(25), rh(0.7), kpa(85)))
+                .value() /
+            air_volume(celsius(25), rh(0.7), kpa(85)).value();
+        EXPECT_NEAR(heating_load(m3_per_s(1), celsius(25), rh(0.7), celsius(hot), kpa(85)).value(), load,
+                    1e-6);
+    }
+}
+
+TEST(DryerAir, Refusals) {
+    const auto one = m3_per_s(1);
+    const auto kilo = from_si<Mass>(1);
+    const auto hour = from_si<Time>(3600);
+    EXPECT_EQ(bad_input([] { return heated_rh(celsius(25), rh(0.5), celsius(20), kSea); }), "heated");
+    EXPECT_EQ(bad_input([] { return heated_rh(celsius(25), rh(0.5), celsius(110), kSea); }), "heated");
+    EXPECT_EQ(bad_input([&] { return heating_load(one, celsius(25), rh(0.5), celsius(20), kSea); }),
+              "heated");
+    EXPECT_EQ(
+        refused<OutOfRange>([&] { return heating_load(one, celsius(25), rh(0.5), celsius(250), kSea); }),
+        "heated");
+    EXPECT_EQ(bad_input([] { return heating_load(m3_per_s(-1), celsius(25), rh(0.5), celsius(60), kSea); }),
+              "flow");
+    EXPECT_EQ(bad_input([&] {
+                  return mixed_air(celsius(25), rh(0.5), m3_per_s(-1), celsius(60), rh(0.1), one, kSea);
+              }),
+              "flow1");
+    EXPECT_EQ(bad_input([&] {
+                  return mixed_air(celsius(25), rh(0.5), one, celsius(60), rh(0.1), m3_per_s(-1), kSea);
+              }),
+              "flow2");
+    EXPECT_EQ(bad_input([] {
+                  return mixed_air(celsius(25), rh(0.5), m3_per_s(0), celsius(60), rh(0.1), m3_per_s(0),
+                                   kSea);
+              }),
+              "flow2");
+    EXPECT_EQ(
+        bad_input([&] { return mixed_air(celsius(105), rh(0.5), one, celsius(60), rh(0.1), one, kSea); }),
+        "temp1");
+    EXPECT_EQ(
+        bad_input([&] { return mixed_air(celsius(25), rh(0.5), one, celsius(105), rh(0.1), one, kSea); }),
+        "temp2");
+    // Fog: damp exhaust into cold air, as breath on a winter day.
+    EXPECT_EQ(
+        bad_input([&] { return mixed_air(celsius(-5), rh(0.9), one, celsius(35), rh(0.95), one, kSea); }),
+        "");
+    EXPECT_EQ(bad_input([] { return air_pickup(celsius(60), rh(0.5), rh(0.4), kSea); }), "exit_rh");
+    EXPECT_EQ(air_pickup(celsius(60), rh(0.5), rh(0.5), kSea).value(), 0);
+    EXPECT_EQ(bad_input([] { return exit_air(celsius(60), rh(0.1), HumidityRatio(0.05), kSea); }), "pickup");
+    EXPECT_EQ(bad_input([&] { return air_needed(kilo, hour, celsius(60), rh(0.5), rh(0.5), kSea); }),
+              "exit_rh");
+    EXPECT_EQ(
+        bad_input([&] { return air_needed(from_si<Mass>(-1), hour, celsius(60), rh(0.1), rh(0.5), kSea); }),
+        "water");
+    EXPECT_EQ(
+        bad_input([&] { return air_needed(kilo, from_si<Time>(0), celsius(60), rh(0.1), rh(0.5), kSea); }),
+        "time");
+    EXPECT_EQ(bad_input([] { return exit_air(celsius(120), rh(0.1), HumidityRatio(0.001), kSea); }), "temp");
+}
+
+TEST(DryerAir, PickupPastSaturationSaysByHowMuch) {
+    try {
+        (void)exit_air(celsius(50), rh(0.10), HumidityRatio(0.0212), kSea);
+        FAIL();
+    } catch (const BadInput& refusal) {
+        EXPECT_NEAR(refusal.amounts()[0].si, 0.01,
+                    4e-4);  // 0.0212 less what Singh & Heldman's rice example gives
+        EXPECT_NEAR(refusal.amounts()[1].si, 0.0112, 4e-4);
+    }
+}
+
+}  // namespace
+}  // namespace drysheet

@@ -1,0 +1,101 @@
+"""The lesson: its numbers follow from the student's, right answers earn every point, slips are named, help shows."""
+
+import re
+import unittest
+
+from harness import ROOT, SheetTest
+
+EXERCISES = range(1, 13)
+LESSON, ANSWERS = "Lesson", "Answers"
+
+
+class Lesson(SheetTest):
+    def setUp(self):
+        self.book = self.office.open(ROOT / "example-sheets" / "mass-balance-lesson.fods")
+        self.addCleanup(self.book.close)
+
+    def student(self, number):
+        self.book.put("C5", None if number is None else float(number), LESSON)
+        self.book.recalculate()
+
+    def expected(self, exercise):
+        return self.book.cell(f"I{6 + exercise}", ANSWERS).getValue()
+
+    def answer(self, exercise, content):
+        self.book.put(f"C{7 + exercise}", content, LESSON)
+        return self.book.cell(f"E{7 + exercise}", LESSON).getString()
+
+    def score(self):
+        return self.book.cell("E5", LESSON).getString()
+
+    def test_blank_lesson(self):
+        for exercise in EXERCISES:
+            self.assertEqual(self.book.cell(f"E{7 + exercise}", LESSON).getString(), "no answer yet")
+        self.assertEqual(self.score(), "Score: 0 of 20")
+
+    def test_any_student_gets_exercises_without_an_error(self):
+        seen = set()
+        for number in (None, 0, 1, 2, 3, 19, 9972, 20231234, 987654321012):
+            self.student(number)
+            self.assertEqual(self.book.error_cells(), [], number)
+            seen.add(self.book.cell("B13", LESSON).getString())
+        self.assertGreater(len(seen), 5)
+
+    def test_the_same_number_gives_the_same_exercises(self):
+        self.student(42)
+        once = [self.expected(exercise) for exercise in EXERCISES]
+        self.student(43)
+        self.assertNotEqual([self.expected(exercise) for exercise in EXERCISES], once)
+        self.student(42)
+        self.assertEqual([self.expected(exercise) for exercise in EXERCISES], once)
+
+    def test_by_hand(self):
+        """Exercise 1 and 6 from the numbers in their own text."""
+        self.student(42)
+        given = [self.book.cell(f"{column}12", ANSWERS).getValue() for column in "CDE"]
+        fresh, start, final = given
+        self.assert_close(self.expected(6), fresh * (100 - start) / (100 - final), 1e-12, "exercise 6")
+        self.assertIn(f"{fresh:g} g", self.book.cell("B13", LESSON).getString())
+        water = self.book.cell("C7", ANSWERS).getValue()
+        self.assert_close(self.expected(1), water / (100 - water), 1e-12, "exercise 1")
+
+    def test_right_answers_earn_every_point(self):
+        for number in (5, 77, 20231234):
+            self.student(number)
+            for exercise in EXERCISES:
+                value = float(f"{self.expected(exercise):.4g}")
+                self.assertEqual(self.answer(exercise, value), "right", exercise)
+            self.assertEqual(self.score(), "Score: 20 of 20")
+
+    def test_slips_are_named_and_earn_what_they_should(self):
+        self.student(7)
+        unit = self.book.cell("J13", ANSWERS).getString()
+        self.assertEqual(unit, "kg")
+        self.assertEqual(self.answer(7, f"{self.expected(7):.2f} kg"), "right")
+        self.assertEqual(self.answer(7, f"{self.expected(7) * 1000:.0f} g"), "right")
+        self.assertTrue(self.answer(7, self.expected(7) * 1000).startswith("wrong unit"))
+        self.assertEqual(self.score(), "Score: 0 of 20")
+        self.assertTrue(self.answer(6, self.expected(6) * 1.03).startswith("right, but rounded early"))
+        self.assertEqual(self.score(), "Score: 1 of 20")
+        self.assertTrue(self.answer(5, 100 * self.expected(5)).startswith("percent for fraction"))
+        self.assertEqual(self.answer(5, f"{100 * self.expected(5):.1f} %"), "right")
+        self.assertTrue(self.answer(8, 1 / self.expected(8)).startswith("inverted"))
+        self.assertTrue(self.answer(2, self.book.cell("C8", ANSWERS).getValue()).startswith("wrong basis"))
+
+    def test_help(self):
+        for exercise in EXERCISES:
+            self.book.put("I8", exercise, LESSON)
+            self.book.put("I9", "hint", LESSON)
+            self.assertEqual(self.book.cell("H10", LESSON).getString(),
+                             self.book.cell(f"K{6 + exercise}", ANSWERS).getString())
+            self.book.put("I9", "working", LESSON)
+            lines = self.book.cell("H10", LESSON).getString().split("\n")
+            self.assertGreaterEqual(len(lines), 4)
+            shown = [float(word) for word in re.findall(r"= (-?[\d.]+)", "\n".join(lines))]
+            self.assertTrue(any(abs(value / self.expected(exercise) - 1) < 1e-4 for value in shown), lines)
+        self.book.put("I9", "nothing", LESSON)
+        self.assertEqual(self.book.cell("H10", LESSON).getString(), "")
+
+
+if __name__ == "__main__":
+    unittest.main()
