@@ -37,6 +37,8 @@ Energy heat_demand(Mass fresh, MoistureWet start, MoistureWet final, Temperature
     const Temperature freezing = from_si<Temperature>(273.15);
     if (final > start) throw BadInput("final", "is above the start moisture {}", {amount(start)});
     if (feed_temp < freezing) throw OutOfRange("feed_temp", "is below {}", {amount(freezing)});
+    const Temperature hottest = from_si<Temperature>(423.15);  // where latent_heat ends
+    if (dryer_temp > hottest) throw OutOfRange("dryer_temp", "is above {}", {amount(hottest)});
     const TemperatureDifference rise = dryer_temp - feed_temp;
     if (to_si(rise) < 0)
         throw BadInput("dryer_temp", "is below the feed temperature {}", {amount(feed_temp)});

@@ -23,9 +23,11 @@ Temperature glass_point(MoistureWet moisture, Temperature tg_solids, double k,
 
 /// Moisture at which the glass transition lies `margin` above the store: the inverse of glass_point.
 /// w2 = (Tg1 − T) / ((Tg1 − T) + k (T − Tg2)), T = store_temp + margin
-/// store_temp: of the store; margin: how far Tg must stay above it (a sticky point so many kelvin above Tg is
-/// a negative margin); the rest as in glass_point. Range and source: as glass_point. Throws BadInput: as
-/// glass_point, and a store where even the dry solids would be sticky, or so cold that no moisture is.
+/// store_temp: of the store; margin: how far Tg must stay above it (a sticky point so many kelvin above Tg
+/// is a negative margin); the rest as in glass_point.
+/// Range and source: as glass_point.
+/// Throws BadInput: as glass_point, and a store where even the dry solids would be sticky, or so cold that
+/// no moisture is.
 MoistureWet caking_moisture(Temperature store_temp, Temperature tg_solids, double k,
                             TemperatureDifference margin = {},
                             Temperature tg_water = kGlassTransitionOfWater);
@@ -52,8 +54,10 @@ const FlowClassInfo& info(FlowClass flow);
 
 /// Flow class of a compressibility index. The scale is printed in whole percent ("≤ 10", "11–15", …); here a
 /// class reaches up to and including its printed upper limit, and what lies in a gap (10.5 %) belongs to the
-/// worse class. carr: compressibility index. Range: 0 to 1. Errors: none. Source: USP <1174> Powder Flow,
-/// Table 2.
+/// worse class.
+/// carr: compressibility index.
+/// Range: 0 to 1. Errors: none.
+/// Source: USP <1174> Powder Flow, Table 2.
 FlowClass flow_class(Fraction carr);
 
 /// Geometric mean diameter by mass and its geometric standard deviation.
@@ -66,8 +70,9 @@ struct SieveMean {
 /// d = √(opening · next larger opening)
 /// openings: of the sieves in any order, 0 for the pan; masses: retained on each.
 /// The class on the largest sieve has no upper end and the pan no lower end: both are taken as one step of
-/// √2, the step of the standard's own sieve set. Range: at least one sieve besides the pan, all openings
-/// different. Throws BadInput: lengths differ, a negative or repeated opening, no sieve, nothing retained.
+/// √2, the step of the standard's own sieve set.
+/// Range: at least one sieve besides the pan, all openings different.
+/// Throws BadInput: lengths differ, a negative or repeated opening, no sieve, nothing retained.
 /// Source: ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed Materials by Sieving.
 SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> masses);
 

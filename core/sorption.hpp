@@ -37,13 +37,15 @@ struct IsothermModelInfo {
 std::span<const IsothermModelInfo> isotherm_models();
 const IsothermModelInfo& info(IsothermModel model);
 
-/// Equilibrium moisture at a water activity. X = f(aw, parameters[, t]); the formulas stand in
-/// isotherm_models(). model: the isotherm; activity: water activity (the relative humidity of air in
-/// equilibrium); parameters: in the order of isotherm_models(), moisture in kg/kg dry basis; temp: for the
-/// temperature-dependent forms, whose parameters are those of the grain standard (moisture in % dry basis,
-/// temperature in °C). Range: below the pole, aw < 1/K for GAB and aw < 1 for all but GAB with K < 1 and
-/// Peleg. Throws BadInput: wrong number or impossible values of parameters, temp missing; OutOfRange:
-/// activity at or past the pole, or where the model gives a negative moisture. Source: see isotherm_models().
+/// Equilibrium moisture at a water activity.
+/// X = f(aw, parameters[, t]), the formulas of isotherm_models()
+/// model: the isotherm; activity: water activity (the relative humidity of air in equilibrium); parameters:
+/// in the order of isotherm_models(), moisture in kg/kg dry basis; temp: for the temperature-dependent
+/// forms, whose parameters are those of the grain standard (moisture in % dry basis, temperature in °C).
+/// Range: below the pole, aw < 1/K for GAB and aw < 1 for all but GAB with K < 1 and Peleg.
+/// Throws BadInput: wrong number or impossible values of parameters, temp missing; OutOfRange: activity at
+/// or past the pole, or where the model gives a negative moisture.
+/// Source: see isotherm_models().
 MoistureDry equilibrium_moisture(IsothermModel model, WaterActivity activity,
                                  std::span<const double> parameters, std::optional<Temperature> temp = {});
 
@@ -69,17 +71,20 @@ struct IsothermFit {
 /// temperature-dependent forms.
 /// Range: activities strictly between 0 and 1, moistures above 0, more points than parameters.
 /// Throws BadInput: columns of different length, a point out of range, temps missing or all alike;
-/// NoConvergence: the points do not determine the parameters. Source: least squares on moisture as
-/// recommended by van den Berg & Bruin (1981); numerics: core/numeric/fit.hpp.
+/// NoConvergence: the points do not determine the parameters.
+/// Source: least squares on moisture as recommended by van den Berg & Bruin (1981); numerics:
+/// core/numeric/fit.hpp.
 IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> activities,
                          std::span<const MoistureDry> moistures,
                          std::optional<std::span<const Temperature>> temps = {});
 
 /// Net isosteric heat of sorption per kg of water from the water activities at one moisture and two
-/// temperatures. q = (R/M) ln(aw2/aw1) / (1/T1 − 1/T2) activity1, activity2: at the same moisture; temp1,
-/// temp2: absolute. Range: activities above 0; temperatures must differ. Throws BadInput: an activity of 0,
-/// equal temperatures. Source: Clausius–Clapeyron with ideal vapour; Rizvi (2014) in Engineering Properties
-/// of Foods, 4th ed.
+/// temperatures.
+/// q = (R/M) ln(aw2/aw1) / (1/T1 − 1/T2)
+/// activity1, activity2: at the same moisture; temp1, temp2: absolute.
+/// Range: activities above 0; temperatures must differ.
+/// Throws BadInput: an activity of 0, equal temperatures.
+/// Source: Clausius–Clapeyron with ideal vapour; Rizvi (2014) in Engineering Properties of Foods, 4th ed.
 SpecificEnergy isosteric_heat(WaterActivity activity1, Temperature temp1, WaterActivity activity2,
                               Temperature temp2);
 
@@ -99,14 +104,14 @@ struct ActivityBand {
     bool above_regulator_line;  ///< aw > 0.85: "low-acid" or "acidified" food in the sense of 21 CFR 114.3
 };
 struct GrowthBandInfo {
-    double low;  ///< the band begins at this water activity (growth was seen there) and ends where the next
+    double low;  ///< the band begins at this water activity and ends where the next
                  ///< begins
     GrowthBand band;
 };
 std::span<const GrowthBandInfo> growth_bands();
 
 /// The published growth band that holds a water activity.
-/// A band includes its lower limit (growth was seen there); the regulator's line is strictly above 0.85.
+/// A band includes its lower limit, the cautious side; the regulator's line is strictly above 0.85.
 /// activity: measured.
 /// Range: 0 to 1. Errors: none.
 /// Source: Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3.

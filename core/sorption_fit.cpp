@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 #include <functional>
+#include <limits>
 #include <utility>
 
 #include "core/numeric/fit.hpp"
@@ -129,13 +130,15 @@ bool free_sign(IsothermModel model, std::size_t k) {
             k == 2);
 }
 
+constexpr double kNotAllowed = std::numeric_limits<double>::quiet_NaN();  // what fit() takes for "not here"
+
 template <std::size_t N>
 numeric::Model model_of(IsothermModel model, const Points& d) {
     return numeric::differentiated<N>([model, &d](std::size_t i, const auto& p) {
         for (std::size_t k = 0; k < N; ++k)
-            if (!free_sign(model, k) && !(p[k].value > 0)) return numeric::Dual<N>(NAN);
+            if (!free_sign(model, k) && !(p[k].value > 0)) return numeric::Dual<N>(kNotAllowed);
         const auto X = detail::moisture(model, d.aw[i], d.t[i], p);
-        return X.value > 0 ? X : numeric::Dual<N>(NAN);
+        return X.value > 0 ? X : numeric::Dual<N>(kNotAllowed);
     });
 }
 

@@ -11,6 +11,7 @@ namespace {
 bool gone_through(const Function& function, std::size_t argument, const Input& input) {
     const Parameter& param = parameter_at(function, argument);
     const bool whole = (param.shape == Shape::column || param.shape == Shape::names) && !param.repeats;
+    if (param.shape == Shape::table) return false;
     return !whole && input.form == Input::Form::grid && input.cells.size() > 1;
 }
 

@@ -1,6 +1,8 @@
 #include "addin/boundary/evaluate.hpp"
 
 #include <algorithm>
+#include <array>
+#include <charconv>
 #include <cmath>
 
 #include "addin/boundary/quantity_text.hpp"
@@ -143,6 +145,12 @@ const Input& single(const Parameter& param, const Input& input) {
     return input.cells.front();
 }
 
+// A name as typed: without outer or odd spaces, in lower case; empty when it is no text.
+std::string typed_name(const Input& input) {
+    std::string storage;
+    return lower(input.form == Input::Form::text ? plain_spaces(input.text, storage) : std::string_view{});
+}
+
 void read_scalar(const Parameter& param, const Input& input, const Reading& reading, Value& value) {
     const Measured read = read_measured(param, input, reading);
     value.given = read.given || param.otherwise.has_value();
@@ -194,6 +202,55 @@ void read_cells(const Parameter& param, std::span<const Input> cells, const std:
         }
     }
     if (param.shape == Shape::column && value.column.empty()) refuse(param, "has no value in it.");
+}
+
+// A number with its unit beside it, as one text; the number as the office holds it.
+Input with_unit(const Parameter& param, const Input& value, const Input& unit) {
+    if (unit.form != Input::Form::text) refuse(param, in_words(unit) + " is not a unit.");
+    std::string text = value.text;
+    if (value.form == Input::Form::number) {
+        std::array<char, 32> buffer{};
+        text.assign(buffer.data(),
+                    std::to_chars(buffer.data(), buffer.data() + buffer.size(), value.number).ptr);
+    }
+    return text + " " + unit.text;
+}
+
+void read_row(const Parameter& param, std::span<const Input> cells, const Reading& reading, Value& value) {
+    static const Input left_out;
+    if (param.shape == Shape::column) {
+        if (!cells.empty()) read_cells(param, cells, {}, reading, value);
+        return;
+    }
+    if (cells.size() > 2 || (cells.size() == 2 && param.shape == Shape::choice))
+        refuse(param, "has more beside it than a value and its unit.");
+    const Input& input = cells.empty() ? left_out : cells[0];
+    if (param.shape == Shape::choice) {
+        if (!cells.empty() || !param.may_be_missing)
+            value = {.given = true, .choice = read_choice(param, input)};
+    } else if (cells.size() == 2) {
+        read_scalar(param, with_unit(param, input, cells[1]),
+                    input.form == Input::Form::number ? Reading{} : reading, value);
+    } else {
+        read_scalar(param, input, reading, value);
+    }
+}
+
+void read_table(const Parameter& table, const Input& input, const Reading& reading, Value& value) {
+    const std::vector<TableRow> rows = table_rows(table, input);
+    value.given = true;
+    value.rows.resize(table.rows.size());
+    for (std::size_t i = 0; i < table.rows.size(); ++i) {
+        const Parameter& param = table.rows[i];
+        const auto row = std::ranges::find(rows, &param, &TableRow::param);
+        try {
+            read_row(param, row == rows.end() ? std::span<const Input>{} : row->cells, reading,
+                     value.rows[i]);
+        } catch (const Refusal& refusal) {
+            throw Refusal(refusal.reason(), refusal.argument(),
+                          std::string(table.name) + " table, " + refusal.what());
+        }
+    }
 }
 
 bool is_range(const Parameter& param) {
@@ -265,6 +322,18 @@ Refusal in_sentence(const Function& function, std::span<const Input> given, cons
                                                              : in_words(given[i]);
             sentence += " ";
         }
+        for (std::size_t i = 0; i < std::min(given.size(), function.params.size()); ++i) {
+            const Parameter& table = function.params[i];
+            const auto param = std::ranges::find(table.rows, refused.argument(), &Parameter::name);
+            if (param == table.rows.end()) continue;
+            unit = param->shown_unit;
+            kind = param->kind;
+            sentence = std::string(table.name) + " table, " + std::string(param->name) + ": ";
+            const auto rows = table_rows(table, given[i]);
+            const auto row = std::ranges::find(rows, &*param, &TableRow::param);
+            if (row == rows.end()) continue;
+            for (const Input& cell : row->cells) sentence += in_words(cell) + " ";
+        }
     }
     std::size_t next = 0;
     for (std::size_t i = 0; i < refused.reason().size(); ++i) {
@@ -286,15 +355,15 @@ Refusal in_sentence(const Function& function, std::span<const Input> given, cons
 
 int read_choice(const Parameter& param, const Input& given) {
     const Input& input = single(param, given);
-    std::string storage;
-    std::string wanted(input.form == Input::Form::text ? plain_spaces(input.text, storage)
-                                                       : std::string_view{});
+    const std::string wanted = typed_name(input);
     std::string all;
     for (std::size_t i = 0; i < param.choices.size(); ++i) {
-        if (lower(param.choices[i]) == lower(wanted)) return static_cast<int>(i);
+        if (lower(param.choices[i]) == wanted) return static_cast<int>(i);
         all.append(i == 0 ? "" : ", ").append(param.choices[i]);
     }
-    refuse(param, in_words(input) + " is none of the names known here: " + all + ".");
+    refuse(param, (input.blank() ? "is missing; the names known here: "
+                                 : in_words(input) + " is none of the names known here: ") +
+                      all + ".");
 }
 
 Measured read_measured(const Parameter& param, const Input& given, const Reading& reading) {
@@ -316,6 +385,35 @@ Measured read_measured(const Parameter& param, const Input& given, const Reading
             break;
     }
     refuse(param, "a range in a range cannot be read.");
+}
+
+std::vector<TableRow> table_rows(const Parameter& table, const Input& input) {
+    if (input.form == Input::Form::missing) refuse(table, "is missing.");
+    if (input.form != Input::Form::grid || input.columns < 2)
+        refuse(table, "a table is wanted, names in its first column and values beside them; " +
+                          in_words(input) + " was given.");
+    std::vector<TableRow> rows;
+    for (std::size_t i = 0; i < input.rows(); ++i) {
+        auto cells = std::span(input.cells).subspan(i * input.columns, input.columns);
+        while (!cells.empty() && cells.back().blank()) cells = cells.first(cells.size() - 1);
+        if (cells.empty()) continue;
+        const std::string name = typed_name(cells[0]);
+        const std::string place = " (row " + std::to_string(i + 1) + " of the table)";
+        if (name.empty()) refuse(table, in_words(cells[0]) + place + " is not a name.");
+        const auto found = std::ranges::find(table.rows, name, &Parameter::name);
+        if (found == table.rows.end()) {
+            const auto nearest = std::ranges::min_element(
+                table.rows, {}, [&](const Parameter& row) { return edits(name, row.name); });
+            refuse(table, in_words(cells[0]) + place + " is not a name known here; perhaps \"" +
+                              std::string(nearest->name) + "\".");
+        }
+        if (std::ranges::find(rows, &*found, &TableRow::param) != rows.end())
+            refuse(table, in_words(cells[0]) + place + " is there twice.");
+        cells = cells.subspan(1);
+        if (cells.empty() || (cells[0].blank() && found->shape != Shape::column)) continue;  // not filled in
+        rows.push_back({&*found, cells});
+    }
+    return rows;
 }
 
 const Parameter& parameter_at(const Function& function, std::size_t argument) {
@@ -342,6 +440,8 @@ std::vector<Value> read_arguments(const Function& function, std::span<const Inpu
             read_scalar(param, input, reading, values[i]);
         } else if (param.shape == Shape::choice) {
             values[i] = {.given = true, .choice = read_choice(param, input)};
+        } else if (param.shape == Shape::table) {
+            read_table(param, input, reading, values[i]);
         } else if (input.form != Input::Form::missing || !param.may_be_missing) {
             const auto cells = cells_of(param, input);
             if (!param.alone && !skipped_known) {

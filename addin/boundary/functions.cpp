@@ -38,8 +38,23 @@ std::size_t distance(std::string_view a, std::string_view b) {
 const std::vector<Function>& functions() {
     static const std::vector<Function> all = [] {
         std::vector<Function> joined;
-        for (auto* topic : {&moisture_entries, &yield_entries, &sorption_entries, &curve_entries, &kinetics_entries, &powder_entries, &package_entries, &energy_entries, &scaleup_entries,
-                            &trust_entries})
+        // clang-format off
+        for (auto* topic : {
+                 &moisture_entries,
+                 &yield_entries,
+                 &air_entries,
+                 &dryer_air_entries,
+                 &sorption_entries,
+                 &curve_entries,
+                 &kinetics_entries,
+                 &trayrun_entries,
+                 &powder_entries,
+                 &package_entries,
+                 &energy_entries,
+                 &scaleup_entries,
+                 &scaleplan_entries,
+                 &trust_entries,
+             })  // clang-format on
             for (Function& entry : topic()) joined.push_back(std::move(entry));
         return joined;
     }();
@@ -61,7 +76,7 @@ std::string_view nearest_name(std::string_view name) {
     return std::min_element(functions().begin(), functions().end(),
                             [&](const Function& a, const Function& b) {
                                 return distance(wanted, a.name) < distance(wanted, b.name);
-                            })
+                            })  // clang-format on
         ->name;
 }
 

@@ -1,7 +1,10 @@
 #include "addin/boundary/words.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <numeric>
+#include <vector>
 
 namespace drysheet {
 
@@ -42,6 +45,20 @@ std::string in_words(const Input& input) {
             break;
     }
     return "a range of " + std::to_string(input.rows()) + " × " + std::to_string(input.columns) + " cells";
+}
+
+std::size_t edits(std::string_view a, std::string_view b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    std::iota(row.begin(), row.end(), std::size_t{0});
+    for (const char c : a) {
+        std::size_t corner = row[0]++;
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            const std::size_t replaced = corner + (c == b[j] ? 0 : 1);
+            corner = row[j + 1];
+            row[j + 1] = std::min({replaced, row[j] + 1, row[j + 1] + 1});
+        }
+    }
+    return row.back();
 }
 
 std::string in_words(const Function& function, const Outcome& outcome) {

@@ -19,6 +19,8 @@ std::string lower(std::string_view text);
 
 /// What was given, as the reader of a refusal should see it.
 std::string in_words(const Input& input);
+/// How many letters to change, insert or drop from one word to the other (Levenshtein).
+std::size_t edits(std::string_view a, std::string_view b);
 /// The outcome of a function: "25 g", a text in itself, "a table of 5 rows".
 std::string in_words(const Function& function, const Outcome& outcome);
 

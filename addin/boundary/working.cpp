@@ -76,6 +76,11 @@ void give(const Function& function, std::span<const Input> given, const Reading&
             const Input& one = input.form == Input::Form::grid ? input.cells.front() : input;
             lines.push_back(name + " = " + one.text);
             names.values[name] = one;
+        } else if (param.shape == Shape::table) {
+            for (const TableRow& row : table_rows(param, input)) {
+                const Input cells(std::vector<Input>(row.cells.begin(), row.cells.end()));
+                lines.push_back(std::string(row.param->name) + " = " + listed(cells, {}));
+            }
         } else if (input.form != Input::Form::missing) {
             const Input cells = read_cells(param, input, reading);
             lines.push_back(name + " = " + listed(cells, param.shown_unit));

@@ -62,7 +62,8 @@ std::vector<Function> energy_entries() {
              .result = "cp",
              .range = "No ice; the fractions sum to 1 within 0.005. Water has the coefficient 4.1762 of Choi "
                       "& Okos, which "
-                      "agrees with the steam tables within 0.2 %; some handbooks print 4.1289, 1 % less.",
+                      "agrees with the steam tables within 0.3 % from 0 to 100 °C; some handbooks print "
+                      "4.1289, 1 % less.",
              .source = "Choi & Okos (1986) in Food Engineering and Process Applications, vol. 1.",
              .working = "cp_water = 4.1762 − 9.0864 ÷ 10^5 × temp + 5.4731 ÷ 10^6 × temp^2\n"
                         "cp_protein = 2.0082 + 1.2089 ÷ 10^3 × temp − 1.3129 ÷ 10^6 × temp^2\n"
@@ -120,7 +121,8 @@ std::vector<Function> energy_entries() {
                    "Earle ex. 7.2 (1983 kJ with 3.8), with Siebel's 3.5162: 1971.9 kJ"}},
              .refusals = {{{1000.0, 0.1, 0.8, 21.0, 60.0}, "final"},
                           {{1000.0, 0.8, 0.1, 65.0, 60.0}, "dryer_temp"},
-                          {{1000.0, 0.8, 0.1, -5.0, 60.0}, "feed_temp"}},
+                          {{1000.0, 0.8, 0.1, -5.0, 60.0}, "feed_temp"},
+                          {{1000.0, 0.8, 0.1, 21.0, 200.0}, "dryer_temp"}},
              .see_also = {"DRYEREFFICIENCY", "HEATINGLOAD", "WATERREMOVED"}}),
         function<dryer_efficiency>(
             {.name = "DRYEREFFICIENCY",

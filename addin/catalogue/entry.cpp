@@ -61,6 +61,12 @@ void finish(Function& function, std::optional<Kind> result_kind, std::string_vie
     if (result_kind) note(*result_kind);
     for (std::size_t i = 0; i < function.params.size(); ++i) {
         const Parameter& param = function.params[i];
+        for (const Parameter& row : param.rows) {
+            if (row.name.empty() || row.text.empty())
+                wrong(function.name, "a row of a table without a name or a text");
+            mass |= row.kind == Kind::mass;
+            note(row.kind);
+        }
         if (param.name.empty() || param.text.empty())
             wrong(function.name, "a parameter without a name or a text");
         if (param.repeats && i + 1 != function.params.size())

@@ -61,7 +61,7 @@ struct Refuses {
 };
 
 /// How the wizard and the reader see an argument.
-enum class Shape : unsigned char { scalar, column, names, choice, anything };
+enum class Shape : unsigned char { scalar, column, names, choice, anything, table };
 
 struct Parameter : Param {
     Kind kind = Kind::number;
@@ -70,6 +70,7 @@ struct Parameter : Param {
     Unit read_in;                             ///< the unit of a plain number
     std::string_view shown_unit;              ///< the same in words
     std::vector<std::string_view> choices{};  ///< for Shape::choice, in the order of the enumeration
+    std::vector<Parameter> rows{};            ///< for Shape::table: what its rows may be
 };
 
 /// An argument after reading, in coherent SI units.
@@ -81,6 +82,7 @@ struct Value {
     std::vector<double> column{};
     std::vector<double> column_u{};  ///< of each cell, where any has one; else empty
     std::vector<std::string> names{};
+    std::vector<Value> rows{};  ///< of a table, in the order of Parameter::rows
 };
 
 /// An entry with its types erased.
@@ -110,6 +112,20 @@ struct Function {
 /// its order.
 template <class E>
 struct ChoiceOf;
+
+/// A table of names and quantities, in any order: specialise for a struct of the core with
+/// `static std::vector<Field<S>> fields()`, one field<&S::member>({…}) a row.
+template <class S>
+struct FieldsOf;
+template <class S>
+concept NamedTable = requires {
+    FieldsOf<S>::fields();
+};
+template <class S>
+struct Field {
+    Parameter parameter;
+    void (*set)(S& whole, const Value& value);
+};
 
 template <class T>
 struct Signature;
@@ -153,6 +169,7 @@ namespace detail {
 
 template <class T>
 struct ArgumentType {  // an enumeration
+    using Choice = T;
     static constexpr Shape shape = Shape::choice;
     static constexpr Kind kind = Kind::number;
     static constexpr bool optional = false;
@@ -196,6 +213,27 @@ struct ArgumentType<std::span<const std::string>> {
     static const std::vector<std::string>& unpack(const Value& v) { return v.names; }
 };
 
+template <class E>
+requires std::is_enum_v<E>
+struct ArgumentType<std::optional<E>> : ArgumentType<E> {
+    static constexpr bool optional = true;
+    static std::optional<E> unpack(const Value& v) {
+        return v.given ? std::optional<E>(static_cast<E>(v.choice)) : std::nullopt;
+    }
+};
+template <NamedTable S>
+struct ArgumentType<S> {
+    static constexpr Shape shape = Shape::table;
+    static constexpr Kind kind = Kind::number;
+    static constexpr bool optional = false;
+    static S unpack(const Value& v) {
+        S whole;
+        const auto fields = FieldsOf<S>::fields();
+        for (std::size_t i = 0; i < fields.size(); ++i) fields[i].set(whole, v.rows[i]);
+        return whole;
+    }
+};
+
 template <class R>
 struct ResultType {  // a struct or an enumeration: shown by the entry
     static constexpr bool scalar = false;
@@ -222,9 +260,28 @@ template <class T>
 Parameter parameter(const Param& said) {
     using Type = ArgumentType<T>;
     std::vector<std::string_view> choices;
-    if constexpr (Type::shape == Shape::choice) choices = ChoiceOf<T>::names();
-    return complete(said, Type::kind, Type::shape, Type::optional, std::move(choices));
+    if constexpr (Type::shape == Shape::choice) choices = ChoiceOf<typename Type::Choice>::names();
+    Parameter made = complete(said, Type::kind, Type::shape, Type::optional, std::move(choices));
+    if constexpr (NamedTable<T>)
+        for (const auto& field : FieldsOf<T>::fields()) made.rows.push_back(field.parameter);
+    return made;
 }
+
+template <class T>
+struct MemberType {
+    using Argument = T;
+};
+template <class T>
+struct MemberType<std::vector<T>> {
+    using Argument = std::span<const T>;
+};
+template <class M>
+struct Member;
+template <class S, class T>
+struct Member<T S::*> {
+    using Whole = S;
+    using Argument = typename MemberType<T>::Argument;
+};
 
 template <auto F, class... A>
 struct Caller {
@@ -250,6 +307,20 @@ struct CallerFor {
 };
 
 }  // namespace detail
+
+/// A row of a table of names and quantities: its name is the row's name. Several numbers (a vector) stand
+/// side by side behind the name; whether they may be missing is for the formula to say.
+template <auto M>
+auto field(const Param& said) {
+    using Whole = typename detail::Member<decltype(M)>::Whole;
+    using Argument = typename detail::Member<decltype(M)>::Argument;
+    Field<Whole> made{.parameter = detail::parameter<Argument>(said),
+                      .set = [](Whole& whole, const Value& value) {
+                          whole.*M = detail::ArgumentType<Argument>::unpack(value);
+                      }};
+    made.parameter.may_be_missing |= made.parameter.shape == Shape::column;
+    return made;
+}
 
 /// An entry: function<dried_mass>({.name = "DRIEDMASS", …}).
 template <auto F>

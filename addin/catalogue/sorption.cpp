@@ -1,6 +1,6 @@
 #include "core/sorption.hpp"
 
-#include <array>
+#include <iterator>
 #include <stdexcept>
 
 #include "addin/catalogue/isotherm_choice.hpp"
@@ -54,7 +54,7 @@ Outcome fit_table(const IsothermFit& fit) {
 std::string_view growth_words(GrowthBand band) {
     switch (band) {
         case GrowthBand::none:
-            return "below 0.60: growth of no microorganism has been seen; what was alive before stays alive";
+            return "below 0.60: no microorganism is known to grow";
         case GrowthBand::osmophilic_yeasts:
             return "0.60 to 0.65: yeasts that tolerate sugar and a few moulds may grow";
         case GrowthBand::xerophilic_moulds:
@@ -85,63 +85,63 @@ Outcome band_text(const ActivityBand& band) {
 }
 
 // The isotherms with the cells of `parameters` under their names, moisture over activity …
-const std::vector<std::string_view> kMoistureWorkings{
-    "Xm, C, K ← parameters\n"
-    "u = K × activity\n"
-    "moisture = Xm × C × u ÷ ((1 − u) × (1 − u + C × u))",
-    "Xm, C ← parameters\n"
-    "moisture = Xm × C × activity ÷ ((1 − activity) × (1 − activity + C × activity))",
-    "a, b ← parameters\n"
-    "moisture = a × (activity ÷ (1 − activity))^b",
-    "a, b ← parameters\n"
-    "moisture = (−a ÷ ln(activity))^(1 ÷ b)",
-    "a, b ← parameters\n"
-    "moisture = (−ln(1 − activity) ÷ a)^(1 ÷ b)",
-    "k1, n1, k2, n2 ← parameters\n"
-    "moisture = k1 × activity^n1 + k2 × activity^n2",
-    "A, B, C ← parameters\n"
-    "M = (−ln(1 − activity) ÷ (A × (temp + C)))^(1 ÷ B)\n"
-    "moisture = M ÷ 100",
-    "A, B, C ← parameters\n"
-    "M = −ln(−(temp + C) × ln(activity) ÷ A) ÷ B\n"
-    "moisture = M ÷ 100",
-    "A, B, C ← parameters\n"
-    "M = (−exp(A + B × temp) ÷ ln(activity))^(1 ÷ C)\n"
-    "moisture = M ÷ 100",
-    "A, B, C ← parameters\n"
-    "M = (A + B × temp) × (activity ÷ (1 − activity))^(1 ÷ C)\n"
-    "moisture = M ÷ 100"};
+constexpr std::string_view kMoistureWorkings[] = {
+    R"(Xm, C, K ← parameters
+u = K × activity
+moisture = Xm × C × u ÷ ((1 − u) × (1 − u + C × u)))",
+    R"(Xm, C ← parameters
+moisture = Xm × C × activity ÷ ((1 − activity) × (1 − activity + C × activity)))",
+    R"(a, b ← parameters
+moisture = a × (activity ÷ (1 − activity))^b)",
+    R"(a, b ← parameters
+moisture = (−a ÷ ln(activity))^(1 ÷ b))",
+    R"(a, b ← parameters
+moisture = (−ln(1 − activity) ÷ a)^(1 ÷ b))",
+    R"(k1, n1, k2, n2 ← parameters
+moisture = k1 × activity^n1 + k2 × activity^n2)",
+    R"(A, B, C ← parameters
+M = (−ln(1 − activity) ÷ (A × (temp + C)))^(1 ÷ B)
+moisture = M ÷ 100)",
+    R"(A, B, C ← parameters
+M = −ln(−(temp + C) × ln(activity) ÷ A) ÷ B
+moisture = M ÷ 100)",
+    R"(A, B, C ← parameters
+M = (−exp(A + B × temp) ÷ ln(activity))^(1 ÷ C)
+moisture = M ÷ 100)",
+    R"(A, B, C ← parameters
+M = (A + B × temp) × (activity ÷ (1 − activity))^(1 ÷ C)
+moisture = M ÷ 100)"};
 // … and activity over moisture.
-const std::vector<std::string_view> kActivityWorkings{
-    "Xm, C, K ← parameters\n"
-    ": the isotherm is a quadratic in u = K × activity\n"
-    "b = Xm × C ÷ moisture_db − (C − 2)\n"
-    "u = 2 ÷ (b + sqrt(b^2 + 4 × (C − 1)))\n"
-    "activity = u ÷ K",
-    "Xm, C ← parameters\n"
-    ": the isotherm is a quadratic in activity\n"
-    "b = Xm × C ÷ moisture_db − (C − 2)\n"
-    "activity = 2 ÷ (b + sqrt(b^2 + 4 × (C − 1)))",
-    "a, b ← parameters\n"
-    "activity = 1 ÷ (1 + (a ÷ moisture_db)^(1 ÷ b))",
-    "a, b ← parameters\n"
-    "activity = exp(−a ÷ moisture_db^b)",
-    "a, b ← parameters\n"
-    "activity = 1 − exp(−a × moisture_db^b)",
-    "k1, n1, k2, n2 ← parameters\n"
-    ": searched between 0 and 1: k1 × activity^n1 + k2 × activity^n2 = moisture_db",
-    "A, B, C ← parameters\n"
-    "M = 100 × moisture_db\n"
-    "activity = 1 − exp(−A × (temp + C) × M^B)",
-    "A, B, C ← parameters\n"
-    "M = 100 × moisture_db\n"
-    "activity = exp(−A ÷ (temp + C) × exp(−B × M))",
-    "A, B, C ← parameters\n"
-    "M = 100 × moisture_db\n"
-    "activity = exp(−exp(A + B × temp) ÷ M^C)",
-    "A, B, C ← parameters\n"
-    "M = 100 × moisture_db\n"
-    "activity = 1 ÷ (((A + B × temp) ÷ M)^C + 1)"};
+constexpr std::string_view kActivityWorkings[] = {
+    R"(Xm, C, K ← parameters
+: the isotherm is a quadratic in u = K × activity
+b = Xm × C ÷ moisture_db − (C − 2)
+u = 2 ÷ (b + sqrt(b^2 + 4 × (C − 1)))
+activity = u ÷ K)",
+    R"(Xm, C ← parameters
+: the isotherm is a quadratic in activity
+b = Xm × C ÷ moisture_db − (C − 2)
+activity = 2 ÷ (b + sqrt(b^2 + 4 × (C − 1))))",
+    R"(a, b ← parameters
+activity = 1 ÷ (1 + (a ÷ moisture_db)^(1 ÷ b)))",
+    R"(a, b ← parameters
+activity = exp(−a ÷ moisture_db^b))",
+    R"(a, b ← parameters
+activity = 1 − exp(−a × moisture_db^b))",
+    R"(k1, n1, k2, n2 ← parameters
+: searched between 0 and 1: k1 × activity^n1 + k2 × activity^n2 = moisture_db)",
+    R"(A, B, C ← parameters
+M = 100 × moisture_db
+activity = 1 − exp(−A × (temp + C) × M^B))",
+    R"(A, B, C ← parameters
+M = 100 × moisture_db
+activity = exp(−A ÷ (temp + C) × exp(−B × M)))",
+    R"(A, B, C ← parameters
+M = 100 × moisture_db
+activity = exp(−exp(A + B × temp) ÷ M^C))",
+    R"(A, B, C ← parameters
+M = 100 × moisture_db
+activity = 1 ÷ (((A + B × temp) ÷ M)^C + 1))"};
 
 constexpr std::string_view kSource =
     "Each model's own publication, in the last column of DRY.SORPTIONMODELS.";
@@ -182,7 +182,7 @@ std::vector<Function> sorption_entries() {
              .range = kRange,
              .source = kSource,
              .caution = kMeasured,
-             .workings = kMoistureWorkings,
+             .workings = {std::begin(kMoistureWorkings), std::end(kMoistureWorkings)},
              .checks =
                  {{{"GAB", 0.5, gab}, 0.4 / 2.76, 1e-12, "by hand: 0.1·10·0.4 ÷ (0.6 × 4.6)"},
                   {{"BET", 0.25, bet}, 0.3 / 4.3125, 1e-12, "by hand: 0.06·20·0.25 ÷ (0.75 × 5.75)"},
@@ -215,7 +215,7 @@ std::vector<Function> sorption_entries() {
              .range = kRange,
              .source = kSource,
              .caution = kMeasured,
-             .workings = kActivityWorkings,
+             .workings = {std::begin(kActivityWorkings), std::end(kActivityWorkings)},
              .checks = {{{"GAB", 0.4 / 2.76, gab}, 0.5, 1e-12, "by hand: 0.1·10·0.4 ÷ (0.6 × 4.6)"},
                         {{"BET", 0.3 / 4.3125, bet}, 0.25, 1e-12, "by hand: 0.06·20·0.25 ÷ (0.75 × 5.75)"},
                         {{"Oswin", 0.24, oswin}, 0.8, 1e-12, "by hand: 0.12 × √4"},
@@ -326,7 +326,8 @@ std::vector<Function> sorption_entries() {
              .params = {{{"activity", "measured water activity"}}},
              .result = "band",
              .source = "Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3 (above 0.85).",
-             .caution = "Growth limits shift with temperature, acidity, salt and species. Only a measured "
+             .caution = "What was alive, or a toxin formed, before drying may outlast it. Growth limits "
+                        "shift with temperature, acidity, salt and species. Only a measured "
                         "water activity and "
                         "the local food authority decide.",
              .working =

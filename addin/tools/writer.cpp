@@ -232,8 +232,11 @@ void write_reference(std::ostream& out) {
         out << "\n### DRY." << function.name << "\n\n"
             << described(function) << "\n\n`" << usage(function) << "`\n";
         if (!function.params.empty()) out << "\n";
-        for (const Parameter& param : function.params)
+        for (const Parameter& param : function.params) {
             out << "- `" << param.name << "`: " << described(function, param) << "\n";
+            for (const Parameter& row : param.rows)
+                out << "  - " << row.name << ": " << described(function, row) << "\n";
+        }
         const auto worked = [&out](std::string_view working) {
             std::istringstream lines{std::string(working)};
             for (std::string line; std::getline(lines, line);)

@@ -102,6 +102,7 @@ TEST(HeatDemand, refusals) {
     EXPECT_EQ(refused<BadInput>(heat(0.1, 0.8, 20, 60)), "final");
     EXPECT_EQ(refused<BadInput>(heat(0.8, 0.1, 61, 60)), "dryer_temp");
     EXPECT_EQ(refused<OutOfRange>(heat(0.8, 0.1, -1, 60)), "feed_temp");
+    EXPECT_EQ(refused<OutOfRange>(heat(0.8, 0.1, 20, 151)), "dryer_temp");
 }
 
 TEST(Dryer, efficiency_and_energy_per_water) {

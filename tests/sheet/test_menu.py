@@ -81,6 +81,13 @@ class Menu(SheetTest):
         self.assertIn("D9", said)
         self.assertEqual((self.contents(), self.undo.getAllUndoActionTitles()), (before, steps))
 
+    def test_blocks_side_by_side(self):
+        for address, name in (("A1", "run"), ("I1", "air"), ("N3", "yield")):
+            self.select(address)
+            done, said = self.send(f"pattern/{name}")
+            self.assertTrue(done, said)
+        self.assertEqual(self.book.error_cells(), [])
+
     def test_no_room_and_no_permission(self):
         self.select("A1048570")
         self.assertFalse(self.send("pattern/yield")[0])

@@ -1,0 +1,334 @@
+#include "core/scaleplan.hpp"
+
+#include "addin/catalogue/curve_choice.hpp"
+#include "addin/catalogue/isotherm_choice.hpp"
+#include "addin/catalogue/topics.hpp"
+
+namespace drysheet {
+
+template <>
+struct FieldsOf<BenchTest> {
+    static std::vector<Field<BenchTest>> fields() {
+        using T = BenchTest;
+        return {
+            field<&T::raw>({"raw", "material as bought", positive}),
+            field<&T::prepared>({"prepared", "what went on the tray", positive}),
+            field<&T::start_moisture>({"start moisture", "of the prepared material"}),
+            field<&T::dried>({"dried", "dried mass", positive}),
+            field<&T::final_moisture>(
+                {"final moisture", "of the dried product, measured; left out: from the weights"}),
+            field<&T::tray_area>({"tray area", "on which it lay", positive}),
+            field<&T::thickness>({"thickness", "of the slices", positive}),
+            field<&T::temp>({"temp", "air entering the dryer"}),
+            field<&T::rh>({"rh", "relative humidity of that air"}),
+            field<&T::drying_time>({"drying time", "measured", positive}),
+            field<&T::model>({"model", "fitted drying curve, wanted for another target moisture"}),
+            field<&T::parameters>(
+                {"parameters", "of the curve, side by side in the order of DRY.CURVEMODELS"}),
+            field<&T::equilibrium>({.name = "equilibrium",
+                                    .text = "moisture of the curve in the end; left out: 0",
+                                    .zero = true}),
+        };
+    }
+};
+
+template <>
+struct FieldsOf<ScaleTarget> {
+    static std::vector<Field<ScaleTarget>> fields() {
+        using T = ScaleTarget;
+        return {
+            field<&T::wanted>({"wanted", "dried product of the season", positive}),
+            field<&T::days>({"days", "working days of the season; the trays follow. Or:", positive}),
+            field<&T::trays>({"trays", "of the dryer; the days follow", positive}),
+            field<&T::tray_size>({"tray size", "area of one tray", positive}),
+            field<&T::load>({"tray load",
+                             "prepared material per area; left out: the test's, in proportion to thickness",
+                             positive}),
+            field<&T::new_thickness>({"new thickness", "of the slices; left out: the test's", positive}),
+            field<&T::thickness_exponent>({.name = "thickness exponent",
+                                           .text = "2 where diffusion limits, 1 where the air does",
+                                           .range = within(0, 3),
+                                           .otherwise = 2}),
+            field<&T::new_temp>({"new temp", "air entering the dryer; left out: the test's"}),
+            field<&T::activation_energy>(
+                {"activation energy", "measured, by which drying follows the air's temperature"}),
+            field<&T::target_moisture>({"target moisture", "of the product; left out: the test's"}),
+            field<&T::turnaround>(
+                {"turnaround", "emptying, cleaning and filling between batches", at_least(0)}),
+            field<&T::hours_a_day>(
+                {"hours a day", "working hours, 24 for day and night", above_up_to(0, 24)}),
+            field<&T::room_temp>({"room temp", "air drawn in"}),
+            field<&T::room_rh>({"room rh", "relative humidity of that air"}),
+            field<&T::exit_rh>({"exit rh", "mean relative humidity of the air leaving; left out: 0.4"}),
+            field<&T::pressure>({.name = "pressure", .text = "of the air", .otherwise = 101.325}),
+            field<&T::pressure_drop>(
+                {"pressure drop", "that the fan works against; left out: 0.25 kPa", positive}),
+            field<&T::fan_efficiency>(
+                {"fan efficiency", "of fan and motor; left out: 0.5", above_up_to(0, 1)}),
+            field<&T::raw_price>({"raw price", "of the material as bought", at_least(0)}),
+            field<&T::tariff>({"tariff", "of electricity or heat", at_least(0)}),
+            field<&T::wage>({"wage", "of an hour of work", at_least(0)}),
+            field<&T::labour>({"labour", "hours of work a batch", at_least(0)}),
+            field<&T::other_cost>({"other cost", "of a batch; left out: none", at_least(0)}),
+            field<&T::pack_mass>(
+                {"pack mass", "product in a pack; the pack's rows all together or none", positive}),
+            field<&T::pack_area>({"pack area", "film around it, both sides", positive}),
+            field<&T::keeping_time>(
+                {.name = "keeping time", .text = "in the store", .range = positive, .unit = "day"}),
+            field<&T::limit_moisture>(
+                {"limit moisture", "the product may reach, from a measured water activity"}),
+            field<&T::isotherm>({"isotherm", "of the product"}),
+            field<&T::isotherm_parameters>(
+                {"isotherm parameters", "side by side in the order of DRY.SORPTIONMODELS"}),
+            field<&T::store_temp>({"store temp", "of the store"}),
+            field<&T::store_rh>({"store rh", "relative humidity of the store"}),
+        };
+    }
+};
+
+namespace {
+
+constexpr std::string_view kMeasured = "measured in the test";
+constexpr std::string_view kYours = "your figure";
+constexpr std::string_view kBalance = "mass balance of the rows above";
+
+struct PlanTable {
+    Table table{.columns = 5};
+
+    void add(std::string_view name, const Amount& value, std::string_view unit, std::string_view from,
+             std::string_view rests) {
+        table.cells.emplace_back(std::string(name));
+        table.cells.emplace_back(shown(value, unit));
+        table.cells.emplace_back(std::string(unit.empty() ? words_of(value.kind).default_unit : unit));
+        table.cells.emplace_back(from.empty() ? std::string() : "DRY." + std::string(from));
+        table.cells.emplace_back(std::string(rests));
+    }
+    template <PhysicalValue T>
+    void add(std::string_view name, const T& value, std::string_view unit, std::string_view from,
+             std::string_view rests) {
+        add(name, amount(value), unit, from, rests);
+    }
+};
+
+std::string_view said(bool given, std::string_view usual) { return given ? kYours : usual; }
+
+void show_material(PlanTable& rows, const ScalePlan& plan) {
+    const bool new_target = plan.target.target_moisture.has_value();
+    rows.add("raw", plan.raw, "kg", "RAWFOR",
+             "measured yield and drying ratio, taken to be the same in the season");
+    rows.add("prepared", plan.prepared, "kg", "PRORATE", "measured drying ratio");
+    rows.add("water", plan.water, "kg", "WATERREMOVED", "prepared mass and measured moistures");
+    rows.add("yield", plan.yield, "", "TRIMYIELD", kMeasured);
+    rows.add("drying ratio", plan.drying_ratio, "", "DRYINGRATIO",
+             new_target ? "weights of the test, by moistures carried over to your target moisture"
+                        : "weights of the test, its handling losses included");
+    rows.add("end moisture", plan.final_moisture, "",
+             plan.test.final_moisture || new_target ? "" : "FINALMOISTURE",
+             new_target                 ? kYours
+             : plan.test.final_moisture ? kMeasured
+                                        : "from the test's weights: losses count as water");
+    rows.add("solids recovered", plan.recovered, "", "DRIEDMASS",
+             plan.test.final_moisture
+                 ? "check of the test: 1 when its weights and moistures agree"
+                 : "1 because the end moisture was worked out from the weights; measure it");
+}
+
+void show_time(PlanTable& rows, const ScalePlan& plan) {
+    const bool guess = plan.air_scaling == AirScaling::wet_bulb_depression;
+    rows.add("test time", plan.curve_time, "", plan.target.target_moisture ? "DRYINGTIME" : "",
+             plan.target.target_moisture ? "fitted curve of the test, to your target moisture" : kMeasured);
+    rows.add("thickness factor", plan.thickness_factor, "", plan.target.new_thickness ? "THICKNESSTIME" : "",
+             !plan.target.new_thickness ? "same thickness as in the test"
+             : plan.target.thickness_exponent == 2
+                 ? "scaled by the square of thickness: holds where diffusion inside limits; "
+                   "a guess until a test at this thickness"
+                 : "scaled by your exponent of thickness; a guess until a test at this thickness");
+    rows.add("air factor", plan.air_factor, "",
+             guess                                  ? "WETBULB"
+             : plan.air_scaling == AirScaling::none ? ""
+                                                    : "ACTIVATIONENERGY",
+             guess ? "GUESS: time against the wet-bulb depression; holds where the air limits, "
+                     "promises too much late in drying; a test in this air decides"
+             : plan.air_scaling == AirScaling::none
+                 ? "same air as in the test"
+                 : "your activation energy, for temperature alone; humidity is not scaled");
+    rows.add("drying time", plan.drying_time, "", "", "test time × thickness factor × air factor");
+    rows.add("dryer temp", plan.temp, "", "", plan.target.new_temp ? kYours : kMeasured);
+    rows.add("dryer rh", plan.rh, "", "HEATEDRH", "your room air, heated; none goes round again");
+}
+
+void show_dryer(PlanTable& rows, const ScalePlan& plan) {
+    const bool by_days = plan.target.days.has_value();
+    rows.add("load", plan.load, "", plan.target.load ? "" : "TRAYLOAD",
+             plan.target.load            ? kYours
+             : plan.target.new_thickness ? "measured, in proportion to thickness: the same packing is assumed"
+                                         : kMeasured);
+    rows.add("batches a day", plan.batches_a_day, "", "DAILYOUTPUT",
+             "drying time and your hours; whole batches");
+    rows.add("batches", plan.batches, "", by_days ? "" : "BATCHESFOR",
+             by_days ? "days × batches a day" : "wanted ÷ dried in a batch, rounded up");
+    rows.add("days", plan.days, "", "", by_days ? kYours : "batches ÷ batches a day, rounded up");
+    rows.add("trays", plan.trays, "", by_days ? "TRAYSFOR" : "",
+             by_days ? "prepared in a batch at that load, rounded up" : kYours);
+    rows.add("area", plan.area, "", "", "trays × your tray size");
+    rows.add("prepared in a batch", plan.batch_prepared, "kg", by_days ? "PRORATE" : "", kBalance);
+    rows.add("dried in a batch", plan.batch_dried, "kg", by_days ? "" : "PRORATE", kBalance);
+    rows.add("hours in use", plan.day, "", "", "batches a day × (drying time + turnaround)");
+    const bool exit = plan.target.exit_rh.has_value();
+    rows.add("air flow", plan.air_flow, "", "AIRNEEDED",
+             exit ? "at the dryer's inlet; your exit humidity; mean of a batch, more water goes at its start"
+                  : "at the dryer's inlet; exit humidity 0.4 ASSUMED by the add-in; mean of a batch, more "
+                    "water goes at its start");
+    rows.add("room air", plan.room_flow, "", "AIRVOLUME", "the same air, before the heater");
+    rows.add("heater", plan.heater, "", "HEATINGLOAD", "heats that air; no losses, add for walls and leaks");
+    rows.add("fan", plan.fan, "", "",
+             plan.target.pressure_drop && plan.target.fan_efficiency
+                 ? "air flow × your pressure drop ÷ your efficiency"
+                 : "air flow × pressure drop ÷ efficiency; 0.25 kPa or 0.5 ASSUMED by the add-in where you "
+                   "gave none");
+}
+
+void show_money(PlanTable& rows, const ScalePlan& plan) {
+    rows.add("energy of a batch", plan.batch_energy, "", "RUNENERGY",
+             "heater and fan on for the drying time");
+    rows.add("energy of the season", plan.season_energy, "", "", "batches × energy of a batch");
+    rows.add("least heat", plan.least_heat, "", "HEATDEMAND",
+             "to warm and dry a batch; product at the dryer's temperature");
+    rows.add("efficiency", plan.efficiency, "", "DRYEREFFICIENCY", "latent heat ÷ energy of a batch");
+    rows.add("energy per water", plan.energy_per_water, "kWh/kg", "ENERGYPERWATER",
+             "energy of a batch ÷ its water");
+    rows.add("raw cost", plan.raw_cost, "", "UNITCOST", "your price, measured yields");
+    rows.add("energy cost", plan.energy_cost, "", "UNITCOST", "your tariff, the energy above");
+    rows.add("labour cost", plan.labour_cost, "", "UNITCOST", "your hours and wage");
+    rows.add("other cost", plan.other_cost, "", "UNITCOST",
+             said(plan.target.other_cost.has_value(), "none given"));
+    rows.add("cost per kilo", plan.cost, "", "UNITCOST",
+             "sum of the four rows above; dryer and building not counted");
+    rows.add("cost of the season", plan.season_cost, "", "", "cost per kilo × all whole batches");
+}
+
+constexpr std::string_view kPackCaution =
+    "estimate from your isotherm and limit: only a measured water activity and the local food authority "
+    "decide how "
+    "long it may be kept";
+
+Outcome show(const ScalePlan& plan) {
+    PlanTable rows;
+    show_material(rows, plan);
+    show_time(rows, plan);
+    show_dryer(rows, plan);
+    show_money(rows, plan);
+    if (plan.barrier) {
+        rows.add("pack barrier", *plan.barrier, "", "BARRIERFOR", kPackCaution);
+    } else {
+        for (const char* cell :
+             {"pack barrier", "", "", "DRY.BARRIERFOR", "not asked for: the pack's rows are not filled in"})
+            rows.table.cells.emplace_back(std::string(cell));
+    }
+    return rows.table;
+}
+
+using Rows = std::vector<Input>;
+Input table(Rows rows, const Rows& more = {}) {
+    rows.insert(rows.end(), more.begin(), more.end());
+    return {std::move(rows), 2};
+}
+Input without(Rows rows, std::size_t row) {
+    rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(2 * row),
+               rows.begin() + static_cast<std::ptrdiff_t>(2 * row + 2));
+    return {std::move(rows), 2};
+}
+
+}  // namespace
+
+std::vector<Function> scaleplan_entries() {
+    const Rows test{"raw",
+                    "5 kg",
+                    "prepared",
+                    "4 kg",
+                    "start moisture",
+                    "80 %",
+                    "dried",
+                    "1 kg",
+                    "final moisture",
+                    "20 %",
+                    "tray area",
+                    1.0,
+                    "thickness",
+                    5.0,
+                    "temp",
+                    60.0,
+                    "rh",
+                    0.1,
+                    "drying time",
+                    6.0};
+    const Rows target{
+        "wanted",      "100 kg", "days",      25.0, "tray size", 0.5, "turnaround",        2.0,
+        "hours a day", 16.0,     "room temp", 25.0, "room rh",   0.6, "raw price",         2.0,
+        "tariff",      0.2,      "wage",      4.0,  "labour",    3.0, "activation energy", 30.0};
+    const Rows pack{"pack mass", "100 g", "pack area",  0.04, "keeping time", 90.0, "limit moisture", "21 %",
+                    "isotherm",  "Oswin", "store temp", 25.0, "store rh",     0.75};
+    const Rows wide{"new thickness", "10 mm", "thickness exponent", 1.0, "new temp", 60.0};
+    const std::string_view hand = "by hand from 4 kg prepared and 1 kg dried";
+    const Input day = table(target), bench = table(test);
+    return {function<scale_plan>(
+        {.name = "SCALEPLAN",
+         .topic = "scaleup",
+         .summary = "The whole plan from one bench test and a wanted output: each row a name, value, unit, "
+                    "the function it "
+                    "came from and what it rests on",
+         .params =
+             {{{"test",
+                "the bench test: name and value in two columns, in any order; a third column may hold units"},
+               {"target",
+                "what is wanted, the place and the prices, in the same way; days or trays, and the "
+                "pack's rows all together or not at all"}}},
+         .result = "plan",
+         .range = "Whole batches, each begun and ended within a working day; the air flow is the mean of a "
+                  "batch; no losses "
+                  "through walls, no air used twice, no cost of dryer and building.",
+         .source = "Put together from the functions named in its rows. Time by wet-bulb depression, a guess: "
+                   "van Meel 1958, "
+                   "Chem. Eng. Sci. 9:36. Usual values (exit humidity 0.4, pressure drop 0.25 kPa, fan "
+                   "efficiency 0.5): "
+                   "common practice, no source.",
+         .caution = "The pack's barrier is an estimate: only a measured water activity and the local food "
+                    "authority decide how "
+                    "long a product may be kept.",
+         .working = ": drying ratio = prepared ÷ dried, by weight; raw = wanted × drying ratio ÷ yield\n"
+                    ": drying time = test time × (new thickness ÷ thickness)^exponent × air factor\n"
+                    ": air factor = wet-bulb depression in the test ÷ that in the new air, unless an "
+                    "activation energy is given\n"
+                    ": batches a day = hours ÷ (drying time + turnaround), rounded down; trays = prepared in "
+                    "a batch ÷ load ÷ tray size, rounded up\n"
+                    ": air flow, heater, fan, energy and cost: each row names its function",
+         .checks =
+             {{{bench, day}, 500.0, 1e-12, "by hand: 100 × 4 ÷ 1 ÷ (4 ÷ 5)", "raw"},
+              {{bench, day}, 400.0, 1e-12, hand, "prepared"},
+              {{bench, day}, 300.0, 1e-12, "by hand: 400 − 100", "water"},
+              {{bench, day}, 1.0, 1e-12, "by hand: 4 × 0.2 ÷ 0.8 ÷ 1", "solids recovered"},
+              {{bench, day}, 6.0, 1e-12, "same thickness and temperature as the test", "drying time"},
+              {{bench, day}, 2.0, 0, "by hand: 16 ÷ (6 + 2)", "batches a day"},
+              {{bench, day}, 4.0, 0, "by hand: 100 ÷ 50 × 4 kg a batch, 4 kg/m², 0.5 m² a tray", "trays"},
+              {{bench, day}, 10.0, 1e-12, "by hand: 500 kg × 2 ÷ 100 kg", "raw cost"},
+              {{bench, day}, 6.0, 1e-12, "by hand: 3 h × 4 ÷ 2 kg", "labour cost"},
+              {{table(test), table(target, wide)}, 12.0, 1e-12, "by hand: 6 h × 10 ÷ 5", "drying time"},
+              {{bench, day}, "not asked for", 0, "no pack was given"},
+              {{bench, day}, "ASSUMED", 0, "no exit humidity was given"},
+              {{bench, without(target, 11)}, "GUESS", 0, "the room's air is not the test's"}},
+         .refusals = {{{without(test, 9), day}, "drying time"},
+                      {{bench, without(target, 1)}, "days"},
+                      {{bench, table(target, {"trays", 4.0})}, "days"},
+                      {{bench, table(target, {"tray syze", 0.5})}, "target"},
+                      {{bench, table(target, {"wanted", 0.5})}, "target"},
+                      {{bench, table(target, {"target moisture", "10 %"})}, "model"},
+                      {{bench, table(target, {"new temp", 20.0})}, "new temp"},
+                      {{bench, table(target, {"store rh", 0.7})}, "pack mass"},
+                      {{bench, table(target, pack)}, "isotherm parameters"},
+                      {{table(test, {"model", "Paige"}), day}, "model"},
+                      {{bench, 5.0}, "target"}},
+         .see_also = {"RAWFOR", "TRAYSFOR", "AIRNEEDED", "UNITCOST", "TRAYRUN"},
+         .show = show})};
+}
+
+}  // namespace drysheet

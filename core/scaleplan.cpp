@@ -1,0 +1,240 @@
+#include "core/scaleplan.hpp"
+
+#include <array>
+#include <cmath>
+
+#include "core/air.hpp"
+#include "core/energy.hpp"
+#include "core/moisture.hpp"
+#include "core/package.hpp"
+#include "core/renamed.hpp"
+#include "core/scaleup.hpp"
+#include "core/yield.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr double kGasConstant = 8.314462618;  // J/(mol K), CODATA 2018
+
+void require(double x, std::string_view name) {
+    if (!(x > 0)) throw BadInput(name, "must be above 0");
+}
+
+// ---- the material
+
+void material(ScalePlan& plan) {
+    const BenchTest& test = plan.test;
+    const ScaleTarget& target = plan.target;
+    require(test.prepared.value(), "prepared");
+    require(test.dried.value(), "dried");
+    require(target.wanted.value(), "wanted");
+    if (test.prepared > test.raw)
+        throw BadInput("prepared", "is above the {} of raw material", {amount(test.raw)});
+    plan.yield = trim_yield(test.raw, std::array{test.raw - test.prepared});
+
+    const MoistureWet from_weights = renamed({{"fresh", "prepared"}, {"start", "start moisture"}}, [&] {
+        return test.final_moisture ? *test.final_moisture
+                                   : final_moisture(test.prepared, test.start_moisture, test.dried);
+    });
+    const Mass expected = renamed({{"start", "start moisture"}, {"final", "final moisture"}}, [&] {
+        return dried_mass(test.prepared, test.start_moisture, from_weights);
+    });
+    plan.recovered = test.dried / expected;
+    if (plan.recovered > 1.05)
+        throw BadInput(
+            "dried",
+            "is more than 5 % above the {} that its solids would give: a weight or a moisture is wrong",
+            {amount(expected)});
+    plan.final_moisture = target.target_moisture.value_or(from_weights);
+    plan.drying_ratio = renamed({{"start", "start moisture"}, {"final", "target moisture"}}, [&] {
+        return test.prepared / test.dried *
+               (dried_mass(test.prepared, test.start_moisture, from_weights) /
+                dried_mass(test.prepared, test.start_moisture, plan.final_moisture));
+    });
+    plan.prepared = target.wanted * plan.drying_ratio;
+    plan.raw = raw_for(target.wanted, plan.drying_ratio, std::array{plan.yield});
+    plan.water = water_removed(plan.prepared, test.start_moisture, plan.final_moisture);
+}
+
+// ---- the time of a batch
+
+double depression(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    return temp.value() - wet_bulb(temp, rh, pressure).value();
+}
+
+void drying_time(ScalePlan& plan) {
+    const BenchTest& test = plan.test;
+    const ScaleTarget& target = plan.target;
+    plan.curve_time = test.drying_time;
+    require(test.drying_time.value(), "drying time");
+    if (target.target_moisture) {
+        if (!test.model)
+            throw BadInput("model", "is missing; another target moisture wants the fitted curve");
+        plan.curve_time = renamed({{"start", "start moisture"}, {"target", "target moisture"}}, [&] {
+            return drying_time(test.start_moisture, *target.target_moisture,
+                               test.equilibrium.value_or(MoistureWet(0)), *test.model, test.parameters);
+        });
+    }
+    Time time = plan.curve_time;
+    if (target.new_thickness) {
+        time = renamed({{"new_thickness", "new thickness"}}, [&] {
+            return thickness_time(time, test.thickness, *target.new_thickness, target.thickness_exponent);
+        });
+        plan.thickness_factor = time / plan.curve_time;
+    }
+    plan.temp = target.new_temp.value_or(test.temp);
+    plan.rh = renamed({{"temp", "room temp"}, {"heated", target.new_temp ? "new temp" : "temp"}}, [&] {
+        return heated_rh(target.room_temp, target.room_rh, plan.temp, target.pressure);
+    });
+    if (target.activation_energy) {
+        plan.air_scaling = AirScaling::activation_energy;
+        plan.air_factor = std::exp(target.activation_energy->value() / kGasConstant *
+                                   (1 / plan.temp.value() - 1 / test.temp.value()));
+    } else if (std::abs(plan.temp.value() - test.temp.value()) > 1e-9 ||
+               std::abs(plan.rh.value() - test.rh.value()) > 1e-9) {
+        plan.air_scaling = AirScaling::wet_bulb_depression;
+        const double now = depression(test.temp, test.rh, target.pressure);
+        if (!(now > 0)) throw BadInput("rh", "leaves the air nothing to take up");
+        const double then = renamed({{"temp", target.new_temp ? "new temp" : "temp"}},
+                                    [&] { return depression(plan.temp, plan.rh, target.pressure); });
+        if (!(then > 0)) throw BadInput("room rh", "leaves the air nothing to take up");
+        plan.air_factor = now / then;
+    }
+    plan.drying_time = time * plan.air_factor;
+}
+
+// ---- trays, batches, days
+
+void batches(ScalePlan& plan) {
+    const BenchTest& test = plan.test;
+    const ScaleTarget& target = plan.target;
+    if (target.days && target.trays)
+        throw BadInput("days", "is given beside trays; the other follows from one of them");
+    if (!target.days && !target.trays) throw BadInput("days", "is missing; give the days or the trays");
+    const auto whole = [](double x, std::string_view name) {
+        if (!(x >= 1) || x != std::floor(x)) throw BadInput(name, "must be a whole number from 1");
+    };
+    double packing = 1;
+    if (target.new_thickness) packing = *target.new_thickness / test.thickness;
+    plan.load = target.load.value_or(
+        renamed({{"area", "tray area"}}, [&] { return tray_load(test.prepared, test.tray_area); }) * packing);
+    const Mass unit = Mass::from_value(1);
+    const MassFlow daily = renamed({{"drying_time", "drying time"}, {"hours_per_day", "hours a day"}}, [&] {
+        return daily_output(unit, plan.drying_time, target.turnaround, target.hours_a_day);
+    });
+    plan.batches_a_day = std::round(daily.value() * 86400);  // whole by definition
+    plan.day = plan.batches_a_day * (plan.drying_time + target.turnaround);
+    const std::initializer_list<Rename> names{{"tray_area", "tray size"}, {"load", "tray load"}};
+    if (target.trays) {
+        whole(*target.trays, "trays");
+        plan.trays = *target.trays;
+        plan.batch_prepared = plan.load * target.tray_size * plan.trays;
+        plan.batch_dried = plan.batch_prepared / plan.drying_ratio;
+        plan.batches = renamed({{"per_batch", "tray size"}},
+                               [&] { return batches_for(target.wanted, plan.batch_dried); });
+        plan.days = std::ceil(plan.batches / plan.batches_a_day);
+    } else {
+        whole(*target.days, "days");
+        plan.days = *target.days;
+        plan.batches = plan.days * plan.batches_a_day;
+        plan.batch_dried = target.wanted / plan.batches;
+        plan.batch_prepared = plan.batch_dried * plan.drying_ratio;
+        plan.trays =
+            renamed(names, [&] { return trays_for(plan.batch_prepared, plan.load, target.tray_size); });
+    }
+    plan.area = plan.trays * target.tray_size;
+    plan.batch_water = water_removed(plan.batch_prepared, test.start_moisture, plan.final_moisture);
+}
+
+// ---- air, heat and money
+
+void air_and_heat(ScalePlan& plan) {
+    const ScaleTarget& target = plan.target;
+    const Pressure p = target.pressure;
+    plan.air_flow = renamed({{"exit_rh", "exit rh"}}, [&] {
+        return air_needed(plan.batch_water, plan.drying_time, plan.temp, plan.rh,
+                          target.exit_rh.value_or(RelativeHumidity(kUsualExitRh)), p);
+    });
+    plan.room_flow =
+        plan.air_flow * (air_volume(target.room_temp, target.room_rh, p) / air_volume(plan.temp, plan.rh, p));
+    plan.heater = heating_load(plan.room_flow, target.room_temp, target.room_rh, plan.temp, p);
+    const Fraction fan = target.fan_efficiency.value_or(Fraction(kUsualFanEfficiency));
+    require(fan.value(), "fan efficiency");
+    plan.fan =
+        Power(plan.air_flow * target.pressure_drop.value_or(Pressure::from_value(kUsualPressureDrop))) /
+        fan.value();
+    plan.batch_energy = run_energy(plan.heater + plan.fan, plan.drying_time);
+    plan.season_energy = plan.batches * plan.batch_energy;
+    plan.least_heat =
+        renamed({{"feed_temp", "room temp"}, {"dryer_temp", "new temp"}, {"start", "start moisture"}}, [&] {
+            return heat_demand(plan.batch_prepared, plan.test.start_moisture, plan.final_moisture,
+                               target.room_temp, plan.temp);
+        });
+    plan.efficiency = dryer_efficiency(plan.batch_water, plan.batch_energy, plan.temp);
+    plan.energy_per_water = energy_per_water(plan.batch_energy, plan.batch_water);
+}
+
+void money(ScalePlan& plan) {
+    const ScaleTarget& target = plan.target;
+    const Mass batch_raw = raw_for(plan.batch_dried, plan.drying_ratio, std::array{plan.yield});
+    const Money raw = batch_raw * target.raw_price, other = target.other_cost.value_or(Money());
+    const auto cost = [&](Money material, Energy energy, Time hours, Money rest) {
+        return unit_cost(plan.batch_dried, material, energy, target.tariff, hours, target.wage, rest);
+    };
+    plan.raw_cost = cost(raw, {}, {}, {});
+    plan.energy_cost = cost({}, plan.batch_energy, {}, {});
+    plan.labour_cost = cost({}, {}, target.labour, {});
+    plan.other_cost = cost({}, {}, {}, other);
+    plan.cost = cost(raw, plan.batch_energy, target.labour, other);
+    plan.season_cost = plan.cost * plan.batch_dried * plan.batches;
+}
+
+// ---- the pack
+
+template <class T>
+T wanted(const std::optional<T>& value, std::string_view name) {
+    if (!value) throw BadInput(name, "is missing; a pack wants all its rows, or none");
+    return *value;
+}
+
+void pack(ScalePlan& plan) {
+    const ScaleTarget& t = plan.target;
+    if (!t.pack_mass && !t.pack_area && !t.keeping_time && !t.limit_moisture && !t.isotherm &&
+        !t.store_temp && !t.store_rh && t.isotherm_parameters.empty())
+        return;
+    const Mass solids = solids_mass(wanted(t.pack_mass, "pack mass"), plan.final_moisture);
+    const MoistureDry limit = dry_basis(wanted(t.limit_moisture, "limit moisture"));
+    const Area area = wanted(t.pack_area, "pack area");
+    const Time days = wanted(t.keeping_time, "keeping time");
+    const IsothermModel model = wanted(t.isotherm, "isotherm");
+    const Temperature temp = wanted(t.store_temp, "store temp");
+    const RelativeHumidity rh = wanted(t.store_rh, "store rh");
+    plan.barrier = renamed({{"solids", "pack mass"},
+                            {"start_db", t.target_moisture ? "target moisture" : "final moisture"},
+                            {"limit_db", "limit moisture"},
+                            {"area", "pack area"},
+                            {"days", "keeping time"},
+                            {"parameters", "isotherm parameters"},
+                            {"model", "isotherm"},
+                            {"temp", "store temp"},
+                            {"rh", "store rh"}},
+                           [&] {
+                               return barrier_for(days, solids, dry_basis(plan.final_moisture), limit, model,
+                                                  t.isotherm_parameters, area, temp, rh);
+                           });
+}
+
+}  // namespace
+
+ScalePlan scale_plan(const BenchTest& test, const ScaleTarget& target) {
+    ScalePlan plan{.test = test, .target = target};
+    material(plan);
+    drying_time(plan);
+    batches(plan);
+    air_and_heat(plan);
+    money(plan);
+    pack(plan);
+    return plan;
+}
+
+}  // namespace drysheet

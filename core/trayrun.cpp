@@ -1,0 +1,386 @@
+#include "core/trayrun.hpp"
+
+#include <algorithm>
+#include <boost/math/differentiation/finite_difference.hpp>
+#include <cmath>
+#include <numbers>
+
+#include "core/air.hpp"
+#include "core/energy.hpp"
+#include "core/moist_air.hpp"
+#include "core/moisture.hpp"
+#include "core/numeric/ode.hpp"
+#include "core/numeric/roots.hpp"
+#include "core/renamed.hpp"
+#include "core/water.hpp"
+#include "core/yield.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr double kHour = 3600;                // s
+constexpr double kFreezing = 273.15;          // K
+constexpr double kGasConstant = 8.314462618;  // J/(mol K), CODATA 2018
+constexpr double kHeat = 1e5;      // J/kg, so that the enthalpy of the product is of the order of 1
+constexpr double kLatest = 10000;  // h
+constexpr double kTop = 1e-6;      // of a curve's fall, at its start, where the slope may be 0 or infinite
+
+// ---- a thin layer: how fast the moisture ratio falls, by the moisture ratio itself
+
+class ThinLayer {
+  public:
+    explicit ThinLayer(const TrayOptions& options) : options_(options) {
+        if (options.model == TrayModel::falling_rate) return;
+        if (options.model == TrayModel::diffusion) {
+            if (!options.diffusivity) throw BadInput("diffusivity", "is missing; the model wants it");
+            if (!options.thickness) throw BadInput("thickness", "is missing; the model wants it");
+            if (options.sides != 1 && options.sides != 2) throw BadInput("sides", "must be 1 or 2");
+            const Length L = *options.thickness / options.sides;
+            if (!(L.value() > 0)) throw BadInput("thickness", "must be above 0");
+            if (!(options.diffusivity->value() > 0)) throw BadInput("diffusivity", "must be above 0");
+            per_hour_ = options.diffusivity->value() / (L.value() * L.value()) * kHour;
+        }
+        const double first = at(0);
+        top_ = std::min(1.0, first) - kTop;
+        // The least ratio that is reached: 0, or where a curve levels off.
+        if (reaches(kTop)) return;
+        double above = top_;
+        if (!reaches(above)) throw BadInput("parameters", "give a curve that does not fall");
+        for (int step = 0; step < 50; ++step) {
+            const double middle = (least_ + above) / 2;
+            (reaches(middle) ? above : least_) = middle;
+        }
+    }
+
+    double least() const { return least_; }
+
+    /// −dMR/dt, 1/h, where the layer has that ratio.
+    double rate(double ratio) const {
+        if (ratio <= least_ + kTop * (top_ - least_)) return 0;
+        const double t = time(std::min(ratio, top_));
+        const auto by_log = [&](double ln_t) { return at(std::exp(ln_t)); };
+        const double slope =
+            boost::math::differentiation::finite_difference_derivative(by_log, std::log(t)) / t;
+        return std::max(0.0, -slope);
+    }
+    /// The mean rate of the fastest tenth of the fall, 1/h.
+    double fastest() const {
+        double fastest = 0, earlier = time(top_);
+        for (int i = 1; i < 10; ++i) {
+            const double ratio = top_ * (1 - 0.1 * i);
+            if (ratio <= least_ + kTop) break;
+            const double later = time(ratio);
+            fastest = std::max(fastest, 0.1 * top_ / (later - earlier));
+            earlier = later;
+        }
+        return fastest > 0 ? fastest : rate(top_);
+    }
+
+  private:
+    CurveModel curve_model() const { return static_cast<CurveModel>(options_.model); }
+    double at(double hours) const {
+        if (options_.model == TrayModel::diffusion) return slab_ratio(per_hour_ * hours).value();
+        return curve(curve_model(), Time::from_value(hours * kHour), options_.parameters).value();
+    }
+    double time(double ratio) const {
+        if (options_.model != TrayModel::diffusion)
+            return curve_time(curve_model(), MoistureRatio(ratio), options_.parameters).value() / kHour;
+        // The first terms of the short and the long series are within 1 % of the whole.
+        constexpr double pi = std::numbers::pi;
+        const double Fo =
+            ratio > 0.5 ? pi * (1 - ratio) * (1 - ratio) / 4 : -4 / (pi * pi) * std::log(pi * pi / 8 * ratio);
+        return bracketed_root([&](double x) { return slab_ratio(x).value() - ratio; }, 0.97 * Fo, 1.03 * Fo) /
+               per_hour_;
+    }
+    bool reaches(double ratio) const {
+        try {
+            time(ratio);
+            return true;
+        } catch (const NoConvergence&) {
+            return false;
+        }
+    }
+
+    const TrayOptions& options_;
+    double per_hour_ = 0;  // Fo in an hour
+    double top_ = 1;
+    double least_ = 0;
+};
+
+// ---- the stack
+
+struct Stream {
+    detail::Air air;
+    double x_s;
+
+    double rh() const { return air.x / x_s; }
+    double humid_heat() const { return air.h_and_slopes().by_T; }  // J/(kg K)
+    double wet_bulb() const { return rh() < 1 ? detail::wet_bulb_of(air, x_s) : air.T; }
+    Temperature temp() const { return from_si<Temperature>(air.T); }
+    RelativeHumidity humidity() const { return detail::humidity_from(air.x, x_s); }
+};
+Stream stream(Temperature temp, RelativeHumidity rh, Pressure pressure) {
+    const detail::Air saturated = detail::saturated_air(temp, pressure);
+    return {saturated.with(rh.value() * saturated.x), saturated.x};
+}
+
+double latent(double T) { return latent_heat(from_si<Temperature>(T)).value(); }
+
+/// Heat capacity of product per kg of dry solids, J/(kg K); linear in X.
+double capacity(double X) {
+    const MoistureDry moisture{X};
+    return (1 + X) * specific_heat(wet_basis(moisture)).value();
+}
+
+class Stack {
+  public:
+    Stack(Mass fresh, MoistureWet start, Area area, Temperature temp, RelativeHumidity rh, VolumeFlow flow,
+          const TrayOptions& options)
+        : options_(options),
+          layer_(options),
+          inlet_(stream(temp, rh, options.pressure)),
+          solids_(solids_mass(fresh, start).value()),
+          start_(dry_basis(start).value()),
+          target_(dry_basis(options.target).value()),
+          air_(flow.value() / inlet_.air.v() * kHour),
+          water_heat_(capacity(1) - capacity(0)) {
+        if (!(solids_ > 0)) throw BadInput("fresh", "must be above 0");
+        if (!(area.value() > 0)) throw BadInput("area", "must be above 0");
+        if (!(flow.value() > 0)) throw BadInput("flow", "must be above 0");
+        if (!(options.target < start))
+            throw BadInput("target", "is not below the {} at the start", {amount(start)});
+        if (options.equilibrium && options.isotherm)
+            throw BadInput("equilibrium", "is given beside an isotherm; give one of them");
+        if (!options.equilibrium && !options.isotherm)
+            throw BadInput("equilibrium", "is missing; give it or an isotherm");
+        if (options.critical) critical_ = dry_basis(*options.critical).value();
+        if (falling_rate() && !options.critical) throw BadInput("critical", "is missing; the model wants it");
+        if (options.activation_energy && !options.test_temp)
+            throw BadInput("test temp", "is missing; the activation energy wants it");
+        const double bulb = inlet_.wet_bulb();
+        if (!(bulb < inlet_.air.T)) throw BadInput("rh", "leaves the air nothing to take up");
+        const double end = ends_at();
+        if (target_ <= end)
+            throw BadInput("target", "is never reached: in this air the run would end at {}",
+                           {amount(wet_basis(MoistureDry{end}))});
+        if (falling_rate() && !(critical_ > end))
+            throw BadInput("critical", "is not above the equilibrium moisture, {}",
+                           {amount(wet_basis(MoistureDry{end}))});
+        heat_per_kelvin_ = latent(bulb) / (inlet_.air.T - bulb);
+        surface_ = wet_rate(area) * heat_per_kelvin_;
+    }
+
+    std::size_t trays() const { return static_cast<std::size_t>(options_.trays); }
+    double solids() const { return solids_; }
+    double target() const { return target_; }
+    Temperature product(double X, double H) const { return from_si<Temperature>(product_temp(X, H)); }
+
+    /// Moisture and enthalpy (in kHeat) of each tray, then water taken and heat given by the air; all per dry
+    /// solids of one tray.
+    numeric::State begin() const {
+        numeric::State x;
+        for (std::size_t i = 0; i < trays(); ++i)
+            x.insert(x.end(), {start_, capacity(start_) * (inlet_.wet_bulb() - kFreezing) / kHeat});
+        x.insert(x.end(), {0, 0});
+        return x;
+    }
+    void slopes(const numeric::State& x, numeric::State& slope) const {
+        Stream air = inlet_;
+        for (std::size_t i = 0; i < 2 * trays(); i += 2)
+            air = pass(air, x[i], x[i + 1], slope[i], slope[i + 1]);
+        const auto ratio = [&](const Stream& s) {
+            return humidity_ratio(s.temp(), s.humidity(), options_.pressure).value();
+        };
+        const auto heat = [&](const Stream& s) {
+            return air_enthalpy(s.temp(), s.humidity(), options_.pressure).value();
+        };
+        slope[2 * trays()] = air_ / solids_ * (ratio(air) - ratio(inlet_));
+        slope[2 * trays() + 1] = air_ / solids_ * (heat(inlet_) - heat(air)) / kHeat;
+    }
+    /// The air that leaves a tray, counted from 0.
+    Stream leaving(const numeric::State& x, std::size_t tray) const {
+        Stream air = inlet_;
+        double unused = 0;
+        for (std::size_t i = 0; i <= 2 * tray; i += 2) air = pass(air, x[i], x[i + 1], unused, unused);
+        return air;
+    }
+
+  private:
+    bool falling_rate() const { return options_.model == TrayModel::falling_rate; }
+
+    /// Xe in that air; nothing where the isotherm has no value: the air is then too moist to dry anything.
+    std::optional<double> equilibrium(const Stream& air) const {
+        if (options_.equilibrium) return dry_basis(*options_.equilibrium).value();
+        try {
+            return renamed({{"parameters", "isotherm parameters"}}, [&] {
+                return equilibrium_moisture(*options_.isotherm, WaterActivity(air.humidity().value()),
+                                            options_.isotherm_parameters, air.temp())
+                    .value();
+            });
+        } catch (const OutOfRange&) {
+            return std::nullopt;
+        }
+    }
+    /// What that air can take up from the product, kg/kg, until it is in equilibrium with it.
+    double uptake(const Stream& air, double bulb, double X) const {
+        if (options_.isotherm) {
+            try {
+                const WaterActivity activity = water_activity(*options_.isotherm, MoistureDry(X),
+                                                              options_.isotherm_parameters, air.temp());
+                if (activity.value() <= air.rh()) return 0;
+                if (activity.value() < 1)
+                    return air_pickup(air.temp(), air.humidity(), RelativeHumidity(activity.value()),
+                                      options_.pressure)
+                        .value();
+            } catch (const OutOfRange&) {  // wetter than the isotherm goes
+            }
+        }
+        return saturated(bulb).W() - air.air.W();
+    }
+    /// The moisture at which a run in the entering air ends, however long.
+    double ends_at() const {
+        const auto Xe = equilibrium(inlet_);
+        if (!Xe || *Xe >= start_) return start_;
+        return *Xe + (start_ - *Xe) * layer_.least();
+    }
+    double by_temperature(double T) const {
+        if (!options_.activation_energy) return 1;
+        return std::exp(-options_.activation_energy->value() / kGasConstant *
+                        (1 / T - 1 / options_.test_temp->value()));
+    }
+
+    /// Evaporation of a wet tray in the entering air, kg/h.
+    double wet_rate(Area area) const {
+        if (options_.rate && options_.speed)
+            throw BadInput("rate", "is given beside a speed; give one of them");
+        if (options_.rate) {
+            if (!(options_.rate->value() > 0)) throw BadInput("rate", "must be above 0");
+            return options_.rate->value() * area.value() * kHour;
+        }
+        if (options_.speed) {
+            const double T = inlet_.air.T;
+            const double G =
+                options_.speed->value() * (1 + inlet_.air.W()) / inlet_.air.v() * kHour;  // kg/(h m²)
+            if (!(G >= 2450 && G <= 29300) || !(T >= 318.15 && T <= 423.15))
+                throw OutOfRange(
+                    "speed", "is outside its equation: {} to {} of air at 45 to 150 °C",
+                    {Amount{2450 / kHour, Kind::mass_flux}, Amount{29300 / kHour, Kind::mass_flux}});
+            const double h = 0.0204 * std::pow(G, 0.8);  // W/(m² K)
+            return h * area.value() / heat_per_kelvin_ * kHour;
+        }
+        if (falling_rate()) throw BadInput("rate", "is missing; the model wants it, or a speed");
+        return layer_.fastest() * by_temperature(inlet_.air.T) * (start_ - equilibrium(inlet_).value()) *
+               solids_;
+    }
+    bool surface_known() const { return options_.rate || options_.speed; }
+
+    double product_temp(double X, double H) const { return kFreezing + H * kHeat / capacity(X); }
+    /// Share of an exchange that is left when the air changes along the tray.
+    static double spread(double u) { return u > 0 ? -std::expm1(-u) / u : 1; }
+
+    /// One tray: the air that leaves it, and the slopes of moisture and enthalpy per h.
+    Stream pass(const Stream& in, double X, double H, double& dX, double& dH) const {
+        const double T = in.air.T, bulb = in.wet_bulb(), Tp = product_temp(X, H);
+        const auto Xe = equilibrium(in);
+        const double free = Xe ? X - *Xe : 0;
+        double hA = surface_, N0 = 0;  // J/(h K), kg/h
+        if (free > 0 && bulb < T) {
+            if (falling_rate()) {
+                N0 = critical_ > *Xe ? std::min(1.0, free / (critical_ - *Xe)) : 1;
+                N0 *= hA * (T - bulb) / latent(bulb);
+            } else if (*Xe < start_) {
+                N0 = solids_ * (start_ - *Xe) * layer_.rate(free / (start_ - *Xe)) * by_temperature(T);
+                if (!surface_known()) hA = std::max(hA, N0 * heat_per_kelvin_);
+                N0 = std::min(N0, hA * (T - bulb) / latent(bulb));
+            }
+        }
+        double N = 0;
+        if (N0 > 0) {
+            const double most = uptake(in, bulb, X);
+            if (most > 0) N = N0 * spread(N0 / (air_ * most));
+        }
+        const double heat = hA * (T - Tp) * spread(hA / (air_ * in.humid_heat()));
+        dX = -N / solids_;
+        dH = (heat - N * (latent(Tp) + water_heat_ * (Tp - kFreezing))) / solids_ / kHeat;
+        Stream out = stream_of(detail::air_from_enthalpy(in.air.h() - dH * kHeat * solids_ / air_,
+                                                         in.air.W() + N / air_, inlet_.air.p));
+        if (out.air.x > out.x_s) {  // it would fog: it stays saturated and gives the product less heat
+            const double x = out.air.x, T_out = out.air.T;
+            const double T_s =
+                bracketed_root([&](double t) { return saturated(t).x - x; }, T_out, T_out + 10);
+            out = stream_of(saturated(T_s).with(x));
+            dH = air_ / solids_ * (in.air.h() - out.air.h()) / kHeat;
+        }
+        return out;
+    }
+    detail::Air saturated(double T) const {
+        return detail::saturated_air(from_si<Temperature>(T), options_.pressure);
+    }
+    Stream stream_of(const detail::Air& air) const { return {air, saturated(air.T).x}; }
+
+    const TrayOptions& options_;
+    ThinLayer layer_;
+    Stream inlet_;
+    double solids_;          // kg on one tray
+    double start_, target_;  // kg/kg dry basis
+    double critical_ = 0;
+    double air_;                  // kg dry air/h
+    double water_heat_;           // J/(kg K), of the water in the product
+    double heat_per_kelvin_ = 0;  // λ/(T − Tw) of the entering air, J/(kg K)
+    double surface_ = 0;          // hA of one tray, J/(h K)
+};
+
+}  // namespace
+
+TrayRun tray_run(Mass fresh, MoistureWet start, Area area, Temperature temp, RelativeHumidity rh,
+                 VolumeFlow flow, const TrayOptions& options) {
+    const double tray = options.tray.value_or(options.trays);
+    const auto whole = [](double x, double most) { return x >= 1 && x <= most && x == std::floor(x); };
+    if (!whole(options.trays, 50)) throw BadInput("trays", "must be a whole number from 1 to 50");
+    if (!whole(tray, options.trays))
+        throw BadInput("tray", "must be a whole number from 1 to the number of trays");
+    if (!whole(options.steps, 1000)) throw BadInput("steps", "must be a whole number from 1 to 1000");
+
+    const Stack stack(fresh, start, area, temp, rh, flow, options);
+    const std::size_t trays = stack.trays(), shown = static_cast<std::size_t>(tray) - 1;
+    const auto left = [&](const numeric::State& x) {
+        double wettest = 0;
+        for (std::size_t i = 0; i < trays; ++i) wettest = std::max(wettest, x[2 * i]);
+        return wettest - stack.target();
+    };
+    const numeric::State begin = stack.begin();
+    const int steps = static_cast<int>(options.steps);
+    const numeric::Trace trace = [&] {
+        try {
+            return numeric::run_until([&](const auto& x, auto& slope) { stack.slopes(x, slope); }, begin,
+                                      left, 1e-4, kLatest, steps);
+        } catch (const NoConvergence& refused) {
+            if (!refused.argument().empty()) throw;
+            throw NoConvergence("target", "is not reached within {}", {Amount{kLatest * kHour, Kind::time}});
+        }
+    }();
+
+    TrayRun run;
+    for (int i = 0; i <= steps; ++i) {
+        const auto& x = trace.states[static_cast<std::size_t>(i)];
+        const Stream leaving = stack.leaving(x, shown);
+        run.rows.push_back({.time = Time::from_value(trace.end * kHour * i / steps),
+                            .moisture = MoistureDry(x[2 * shown]),
+                            .product = stack.product(x[2 * shown], x[2 * shown + 1]),
+                            .leaving = leaving.temp(),
+                            .leaving_rh = leaving.humidity()});
+    }
+    const auto& last = trace.states.back();
+    double lost = 0, heat = 0;
+    for (std::size_t i = 0; i < 2 * trays; i += 2) {
+        lost += begin[i] - last[i];
+        heat += last[i + 1] - begin[i + 1];
+    }
+    run.water_lost = Mass::from_value(stack.solids() * lost);
+    run.water_taken = Mass::from_value(stack.solids() * last[2 * trays]);
+    run.heat_given = Energy::from_value(stack.solids() * last[2 * trays + 1] * kHeat);
+    run.heat_in_product = Energy::from_value(stack.solids() * heat * kHeat);
+    return run;
+}
+
+}  // namespace drysheet
