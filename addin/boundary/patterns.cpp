@@ -36,15 +36,15 @@ If a result is refused, the reason | {=DRY.WHY("RATIOS";<mass>&" "&<mass_unit>;[
 Readings, without the tray | Time | Mass | Moisture ratio | Moisture | Drying rate
  | time_unit: h | mass_unit: g | – | kg/kg db | kg/kg/h
 1 | time: 0 | mass: 1000 | ratio: {=DRY.RATIOS(<mass>&" "&<mass_unit>;[solids];[rest])} | {=<mass>/INDEX(<mass>;1)*(1+DRY.DRYBASIS([start]))-1} | {=DRY.RATES(<time>&" "&<time_unit>;<mass>&" "&<mass_unit>;[solids])}
-2 | time: 1 | mass: 711 | ratio: ^ | ^ | ^
-3 | time: 2 | mass: 501 | ratio: ^ | ^ | ^
-4 | time: 3 | mass: 371 | ratio: ^ | ^ | ^
+2 | time: 1 | mass: 709 | ratio: ^ | ^ | ^
+3 | time: 2 | mass: 505 | ratio: ^ | ^ | ^
+4 | time: 3 | mass: 369 | ratio: ^ | ^ | ^
 5 | time: 4 | mass: 284 | ratio: ^ | ^ | ^
-6 | time: 5 | mass: 235 | ratio: ^ | ^ | ^
+6 | time: 5 | mass: 232 | ratio: ^ | ^ | ^
 7 | time: 6 | mass: 201 | ratio: ^ | ^ | ^
-8 | time: 7 | mass: 179 | ratio: ^ | ^ | ^
-9 | time: 8 | mass: 168 | ratio: ^ | ^ | ^
-10 | time: 9 | mass: 160 | ratio: ^ | ^ | ^)"},
+8 | time: 7 | mass: 181 | ratio: ^ | ^ | ^
+9 | time: 8 | mass: 167 | ratio: ^ | ^ | ^
+10 | time: 9 | mass: 157 | ratio: ^ | ^ | ^)"},
     {.command = "air", .title = "State of air", .lines = R"(State of air
 Type over the shaded cells, in any unit | value | unit
 Temperature | temp: 24 | °C
