@@ -185,7 +185,7 @@ AirPoint mixed_air(Temperature temp1, RelativeHumidity rh1, VolumeFlow flow1, Te
     const Air mixed = air_from_enthalpy(a.h() + s * (b.h() - a.h()), a.W() + s * (b.W() - a.W()), a.p);
     const Air saturated = saturated_beside(mixed);
     if (mixed.x > saturated.x * (1 + 1e-9))
-        throw BadInput("", "is fog: the mixture would hold {} of water at {}, {} more than saturated air",
+        throw BadInput("", "would be fog: {} of water at {}, {} more than saturated air holds",
                        {Amount{mixed.W(), Kind::humidity_ratio}, Amount{mixed.T, Kind::temperature},
                         Amount{mixed.W() - saturated.W(), Kind::humidity_ratio}});
     return point_of(mixed, saturated.x);

@@ -54,7 +54,7 @@ Outcome fit_table(const IsothermFit& fit) {
 std::string_view growth_words(GrowthBand band) {
     switch (band) {
         case GrowthBand::none:
-            return "below 0.60: growth of no microorganism has been seen; what was alive before stays alive";
+            return "below 0.60: no microorganism is known to grow";
         case GrowthBand::osmophilic_yeasts:
             return "0.60 to 0.65: yeasts that tolerate sugar and a few moulds may grow";
         case GrowthBand::xerophilic_moulds:
@@ -326,7 +326,8 @@ std::vector<Function> sorption_entries() {
              .params = {{{"activity", "measured water activity"}}},
              .result = "band",
              .source = "Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3 (above 0.85).",
-             .caution = "Growth limits shift with temperature, acidity, salt and species. Only a measured "
+             .caution = "What was alive, or a toxin formed, before drying may outlast it. Growth limits "
+                        "shift with temperature, acidity, salt and species. Only a measured "
                         "water activity and "
                         "the local food authority decide.",
              .working =

@@ -139,7 +139,7 @@ std::vector<Function> trayrun_entries() {
                       {call("6 kg", "80 %", options({"target", "10 %"})), "model"},
                       {call("6 kg", "80 %", "target"), "options"},
                       {{"6 kg", "80 %", 1.0, 65.6, 1.0, 100.0, wood}, "rh"}},
-         .see_also = {"SCALEPLAN"},
+         .see_also = {"EXITAIR", "CURVEFIT", "SCALEPLAN"},
          .show = show})};
 }
 
