@@ -18,6 +18,7 @@
 #include <com/sun/star/sheet/XViewFreezable.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XText.hpp>
+#include <com/sun/star/util/XProtectable.hpp>
 #include <cppuhelper/implbase1.hxx>
 #include <vector>
 
@@ -345,6 +346,10 @@ std::string check_workbook(const Document& document, const Progress& progress) {
         throw NotDone(
             "This workbook does not calculate by itself. Switch that on (Data > Calculate > "
             "AutoCalculate) and check again.");
+    if (Reference<util::XProtectable>(document, UNO_QUERY_THROW)->isProtected())
+        throw NotDone(
+            "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the "
+            "list needs a new one.");
     const Reference<sheet::XSpreadsheets> sheets = document->getSheets();
     const Reference<container::XIndexAccess> by_index(sheets, UNO_QUERY_THROW);
     const Sequence<OUString> names = sheets->getElementNames();
