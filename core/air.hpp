@@ -1,11 +1,11 @@
 // Moist air as a real mixture: its state from two of its properties, and what a dryer does to it.
 //
 // Everything rests on one set of equations (moist_gas.hpp, water.hpp), which agrees with the IAPWS humid-air
-// formulation G8-10 within 0.01 % in humidity ratio, enthalpy and volume and 0.001 K in wet bulb, for 30 to
-// 120 kPa and from -40 °C up to the boiling point. Below:
+// formulation G8-10 within 0.02 % in humidity ratio, enthalpy and volume and 0.002 K in wet bulb, for 30 to
+// 120 kPa and from -40 °C up (within 0.1 % where boiling is less than 2 K away). Below:
 //   x   mole fraction of vapour, x_s that of saturated air at the same temperature and pressure
 //   φ   relative humidity = x / x_s, over ice below 0.01 °C
-//   W   humidity ratio = 0.621958 x / (1 - x), kg vapour per kg dry air; 0.621958 = M_water / M_air
+//   W   humidity ratio = 0.621957 x / (1 - x), kg vapour per kg dry air; 0.621957 = M_water / M_air
 //   h   enthalpy per kg dry air, zero for dry air at 0 °C and 101.325 kPa and liquid water at 0.01 °C
 //   v   volume per kg dry air
 //
@@ -26,16 +26,16 @@ namespace drysheet {
 /// Pressure of the standard atmosphere.
 ///   p = 101.325 kPa (1 - 0.0065 H / 288.15)^5.25588
 /// altitude: H above the sea, taken as geopotential altitude (at 3000 m that is 0.02 % in pressure), -2000 to
-/// 11000 m. Errors: OutOfRange("altitude"). Source: ISO 2533:1975 Standard atmosphere, eq. 12.
+/// 11000 m. Errors: OutOfRange("altitude"). Source: ISO 2533:1975 Standard atmosphere.
 Pressure altitude_pressure(Length altitude);
 
 /// Humidity ratio W of air.
-///   W = 0.621958 x / (1 - x), x = φ x_s(T, p)
+///   W = 0.621957 x / (1 - x), x = φ x_s(T, p)
 /// temp: T. rh: φ.
 HumidityRatio humidity_ratio(Temperature temp, RelativeHumidity rh, Pressure pressure);
 
 /// Relative humidity from the humidity ratio.
-///   φ = x / x_s, x = W / (0.621958 + W)
+///   φ = x / x_s, x = W / (0.621957 + W)
 /// temp: T. ratio: W. Errors: BadInput("ratio") above saturation.
 RelativeHumidity relative_humidity(Temperature temp, HumidityRatio ratio, Pressure pressure);
 

@@ -10,7 +10,7 @@ constexpr double R = kGasConstant;
 // Lemmon et al. (2000): reducing temperature, reducing density, gas constant.
 constexpr double kTj = 132.6312, kRhoj = 10.4477e3, kRair = 8.314510;
 
-// Lemmon et al. (2000) table 13, the terms of first and second power in density (l = 1 expanded).
+// Lemmon et al. (2000): the terms of first and second power in density (l = 1 expanded).
 double virial_Baa(double T) {
     const double tau = kTj / T;
     return (0.118160747229 + 0.713116392079 * std::pow(tau, 0.33) - 1.61824192067 * std::pow(tau, 1.01) -
@@ -41,7 +41,7 @@ double virial_Caww(double T) {
     return -1e-6 * std::exp(-0.10728876e2 + th * (0.347802e2 + th * (-0.383383e2 + th * 0.33406e2)));
 }
 
-// Lemmon et al. (2000) eq. 5 with the constant n5 of G8-10 (enthalpy 0 at 0 °C, 101.325 kPa): h°/(R T) = 1 +
+// Lemmon et al. (2000) with the constant n5 of G8-10 (enthalpy 0 at 0 °C, 101.325 kPa): h°/(R T) = 1 +
 // τ dφ°/dτ.
 double ideal_air_enthalpy(double T) {
     constexpr double N1 = 0.605719400e-7, N2 = -0.210274769e-4, N3 = -0.158860716e-3, N5 = 10.0986147428912,

@@ -104,14 +104,14 @@ struct ActivityBand {
     bool above_regulator_line;  ///< aw > 0.85: "low-acid" or "acidified" food in the sense of 21 CFR 114.3
 };
 struct GrowthBandInfo {
-    double low;  ///< the band begins at this water activity (growth was seen there) and ends where the next
+    double low;  ///< the band begins at this water activity and ends where the next
                  ///< begins
     GrowthBand band;
 };
 std::span<const GrowthBandInfo> growth_bands();
 
 /// The published growth band that holds a water activity.
-/// A band includes its lower limit (growth was seen there); the regulator's line is strictly above 0.85.
+/// A band includes its lower limit, the cautious side; the regulator's line is strictly above 0.85.
 /// activity: measured.
 /// Range: 0 to 1. Errors: none.
 /// Source: Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3.

@@ -20,14 +20,17 @@ MOST_SHOWN = 30
 
 
 def key_results(book):
-    """The lines of the KEY_RESULTS table."""
+    """The lines of the KEY_RESULTS table: numbers right, texts left."""
     cells = book.named("KEY_RESULTS")
     area = cells.RangeAddress
-    rows = [[cells.getCellByPosition(column, row).getString() for column in range(3)]
+    rows = [[cells.getCellByPosition(column, row) for column in range(3)]
             for row in range(area.EndRow - area.StartRow + 1)]
-    rows = [row for row in rows if any(row)]
-    widths = [max(len(row[column]) for row in rows) for column in range(3)]
-    return ["  {0:<{3}}  {1:>{4}}  {2}".format(*row, *widths).rstrip() for row in rows]
+    rows = [(*(cell.getString() for cell in row), office.Result.of(row[1]).kind == "value") for row in rows]
+    rows = [row for row in rows if any(row[:3])]
+    label_width = max(len(label) for label, _, _, _ in rows)
+    value_width = max((len(value) for _, value, _, number in rows if number), default=0)
+    return [f"  {label:{label_width}}  {value.rjust(value_width) if number else value}  {unit}".rstrip()
+            for label, value, unit, number in rows]
 
 
 def intended(book):

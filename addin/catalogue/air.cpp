@@ -9,8 +9,7 @@ namespace {
 
 constexpr std::string_view kWetRange =
     "30 to 120 kPa, from -80 °C to the boiling point at that pressure. The wet bulb is thermodynamic "
-    "(adiabatic "
-    "saturation), iced below 0.01 °C.";
+    "(adiabatic saturation), iced below 0.01 °C.";
 
 Outcome state_table(const AirState& air) {
     using Shown = std::variant<Amount, std::string>;
@@ -37,15 +36,14 @@ std::vector<Function> air_entries() {
              .summary = "Vapour pressure of water at saturation, over ice below 0.01 °C",
              .params = {{{"temp", "temperature", within(-100, 373)}}},
              .result = "pressure",
-             .source = "IAPWS SR1-86(1992) eq. 1 (Wagner & Pruss 1993) over water; IAPWS R14-08(2011) eq. 6 "
-                       "over ice.",
+             .source = "IAPWS SR1-86(1992) eq. 1 (Wagner & Pruss 1993) over water; IAPWS R14-08(2011) eq. "
+                       "6 over ice.",
              .working =
                  ": over water: ln(p ÷ 22064 kPa) = (647.096 ÷ T) × (−7.85951783 θ + 1.84408259 θ^1.5 − "
                  "11.7866497 θ^3 + 22.6807411 θ^3.5 − 15.9618719 θ^4 + 1.80122502 θ^7.5), θ = 1 − T ÷ "
                  "647.096 K\n"
-                 ": over ice: ln(p ÷ 0.611657 kPa) = (−21.2144006 θ^0.00333333333 + 27.3203819 θ^1.20666667 "
-                 "− "
-                 "6.10598130 θ^1.70333333) ÷ θ, θ = T ÷ 273.16 K",
+                 ": over ice: ln(p ÷ 0.611657 kPa) = (−21.2144006 θ^0.00333333333 + 27.3203819 "
+                 "θ^1.20666667 − 6.10598130 θ^1.70333333) ÷ θ, θ = T ÷ 273.16 K",
              .checks =
                  {{{0.01}, 0.611657, 1e-6, "IAPWS SR1-86 table 1: 611.657 Pa at 273.16 K"},
                   {{"373.1243 K"}, 101.325, 1e-5, "IAPWS SR1-86 table 1: 101.325 kPa at 373.1243 K"},
@@ -60,10 +58,9 @@ std::vector<Function> air_entries() {
              .summary = "Air pressure of the standard atmosphere at an altitude",
              .params = {{{"altitude", "height above the sea", within(-2000, 11000), "m"}}},
              .result = "pressure",
-             .range =
-                 "-2000 to 11000 m, taken as geopotential altitude (0.02 % of pressure at 3000 m). The "
-                 "weather moves "
-                 "the true pressure by 2 to 3 %; a barometer's reading not reduced to sea level is better.",
+             .range = "-2000 to 11000 m, taken as geopotential altitude (0.02 % of pressure at 3000 m). The "
+                      "weather moves the true pressure by 2 to 3 %; a barometer's reading not reduced to sea "
+                      "level is better.",
              .source = "ISO 2533:1975 Standard atmosphere.",
              .working =
                  "pressure = 101.325 × (1 − 0.0065 × altitude ÷ 288.15)^(9.80665 ÷ (0.0065 × 287.05287))",
@@ -88,7 +85,8 @@ std::vector<Function> air_entries() {
              .working = "ratio_s [kg/kg] = HUMIDITYRATIO(temp; 1; pressure)\n"
                         "x_s = ratio_s ÷ (18.015268 ÷ 28.96546 + ratio_s)\n"
                         "enhancement = x_s × pressure ÷ SATPRESSURE(temp)\n"
-                        ": the enhancement is why saturated air holds a little more than an ideal gas would\n"
+                        ": the enhancement is why saturated air holds a little more than an ideal gas "
+                        "would\n"
                         "x = rh × x_s\n"
                         "ratio = 18.015268 ÷ 28.96546 × x ÷ (1 − x)",
              .checks =
@@ -127,8 +125,7 @@ std::vector<Function> air_entries() {
              .working = "ratio_s [kg/kg] = HUMIDITYRATIO(wetbulb; 1; pressure)\n"
                         "enthalpy_s [kJ/kg] = AIRENTHALPY(wetbulb; 1; pressure)\n"
                         ": the air's own ratio W and enthalpy h fit h + (ratio_s − W) × h_water = "
-                        "enthalpy_s, with h_water "
-                        "of water (ice) at the wet bulb",
+                        "enthalpy_s, with h_water of water (ice) at the wet bulb",
              .checks =
                  {{{25.0, 15.0}, 0.332, 0.012, "Çengel & Boles ex. 14-3: 33.2 % (from memory)"},
                   {{35.0, 27.0}, 0.55, 0.02, "Felder & Rousseau problem 8.71: 55 % (chart)"},
@@ -177,8 +174,7 @@ std::vector<Function> air_entries() {
              .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
                         "enthalpy [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
                         ": at the wet bulb saturated air has enthalpy + (ratio_s − ratio) × h_water, with "
-                        "h_water of water "
-                        "(ice) at the wet bulb",
+                        "h_water of water (ice) at the wet bulb",
              .checks =
                  {{{25.0, 0.332}, 15.0, 0.012, "Çengel & Boles ex. 14-3: 15 °C (from memory)"},
                   {{"95 °F", 0.2, "14.7 psi"}, 18.89, 0.015, "Çengel & Boles ex. 14-7: 66.0 °F (chart)"},
@@ -214,8 +210,8 @@ std::vector<Function> air_entries() {
              .range = kAirRange,
              .source = kAirSource,
              .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
-                        "ideal [m³/kg] = 0.287055 × (temp + 273.15) × (1 + 28.96546 ÷ 18.015268 × ratio) ÷ "
-                        "pressure\n"
+                        "ideal [m³/kg] = 0.287055 × (temp + 273.15) × (1 + 28.96546 ÷ 18.015268 × ratio) "
+                        "÷ pressure\n"
                         ": the ideal mixture is a check by hand; the real one is some hundredths of a "
                         "percent smaller",
              .checks =
@@ -245,9 +241,8 @@ std::vector<Function> air_entries() {
              .result = "state",
              .range = kWetRange,
              .source = kAirSource,
-             .working = ": vapour pressure is x × pressure; divided by the saturation pressure it gives the "
-                        "relative humidity "
-                        "times the enhancement factor, 1.004 to 1.006",
+             .working = ": vapour pressure is x × pressure; divided by the saturation pressure it gives "
+                        "the relative humidity times the enhancement factor, 1.004 to 1.006",
              .checks =
                  {{{55.0, 0.296, 101.33}, 0.030, 7e-3, "Treybal (1980) ill. 7.6: Y' = 0.030", "ratio"},
                   {{55.0, 0.296, 101.33}, 4.662, 7e-3, "Treybal (1980) ill. 7.6: 4662 Pa", "vapour pressure"},

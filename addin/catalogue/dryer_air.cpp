@@ -6,9 +6,8 @@ namespace drysheet {
 namespace {
 
 constexpr std::string_view kAdiabatic =
-    "Adiabatic: no heat lost or added, water from the product at the wet bulb of the air. A product that is "
-    "still "
-    "warming up, or far on in its falling rate, takes up heat of its own.";
+    "Adiabatic: no heat lost or added, water from the product at the wet bulb of the air. A product that "
+    "is still warming up, or far on in its falling rate, takes up heat of its own.";
 constexpr Param kInlet{"temp", "temperature of the air at the dryer's inlet", kTemps};
 constexpr Param kExit{"exit_rh", "relative humidity with which the air leaves"};
 
@@ -58,8 +57,8 @@ std::vector<Function> dryer_air_entries() {
              .source = kAirSource,
              .working = "dry_air [kg/h] = flow ÷ AIRVOLUME(temp; rh; pressure)\n"
                         "enthalpy_before [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
-                        ": load = dry_air × (enthalpy_after − enthalpy_before) ÷ 3600, enthalpy_after at the "
-                        "same ratio",
+                        ": load = dry_air × (enthalpy_after − enthalpy_before) ÷ 3600, enthalpy_after at "
+                        "the same ratio",
              .checks = {{{"10 m³/s", 2.0, 1.0, 40.0},
                          491.0,
                          5e-3,
@@ -94,11 +93,9 @@ std::vector<Function> dryer_air_entries() {
                         "dry_air2 [kg/h] = flow2 ÷ AIRVOLUME(temp2; rh2; pressure)\n"
                         "share2 = dry_air2 ÷ (dry_air1 + dry_air2)\n"
                         "ratio [kg/kg] = (1 − share2) × HUMIDITYRATIO(temp1; rh1; pressure) + share2 × "
-                        "HUMIDITYRATIO(temp2; "
-                        "rh2; pressure)\n"
+                        "HUMIDITYRATIO(temp2; rh2; pressure)\n"
                         "enthalpy [kJ/kg] = (1 − share2) × AIRENTHALPY(temp1; rh1; pressure) + share2 × "
-                        "AIRENTHALPY(temp2; "
-                        "rh2; pressure)\n"
+                        "AIRENTHALPY(temp2; rh2; pressure)\n"
                         ": temperature and relative humidity are those of air with this ratio and enthalpy",
              .checks = {{{32.0, 0.4, 1200.0, 12.0, 0.9, 1500.0},
                          20.6,

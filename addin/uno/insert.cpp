@@ -65,10 +65,13 @@ void refuse_to_overwrite(const Range& range) {
                                                 sheet::CellFlags::STRING | sheet::CellFlags::FORMULA |
                                                 sheet::CellFlags::ANNOTATION)
                             ->getRangeAddresses();
-    if (filled.getLength() == 0) return;
     const auto area = Reference<sheet::XCellRangeAddressable>(range, UNO_QUERY_THROW)->getRangeAddress();
-    throw NotDone("The block needs the cells " + address_of(area) + ", and " + address_of(filled[0]) +
-                  " is not empty. Nothing was changed; put the cursor where there is room.");
+    for (sal_Int32 i = 0; i < filled.getLength(); ++i) {
+        // asked for columns that were never used, Calc 7.4 answers with the last one that was
+        if (filled[i].EndColumn < area.StartColumn) continue;
+        throw NotDone("The block needs the cells " + address_of(area) + ", and " + address_of(filled[i]) +
+                      " is not empty. Nothing was changed; put the cursor where there is room.");
+    }
 }
 
 // Room for the labels; a wider column stays as it is.

@@ -226,8 +226,10 @@ class Office:
         return Book(self.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, properties(Hidden=True)))
 
     def open(self, path):
+        """Read-only, so that a workbook that someone has open can be opened here too; it can be
+        recalculated and saved elsewhere all the same."""
         document = self.desktop.loadComponentFromURL(pathlib.Path(path).resolve().as_uri(), "_blank", 0,
-                                                     properties(Hidden=True))
+                                                     properties(Hidden=True, ReadOnly=True))
         if document is None:
             raise OfficeError(f"cannot open {path}")
         return Book(document)

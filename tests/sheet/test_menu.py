@@ -81,6 +81,13 @@ class Menu(SheetTest):
         self.assertIn("D9", said)
         self.assertEqual((self.contents(), self.undo.getAllUndoActionTitles()), (before, steps))
 
+    def test_blocks_side_by_side(self):
+        for address, name in (("A1", "run"), ("I1", "air"), ("N3", "yield")):
+            self.select(address)
+            done, said = self.send(f"pattern/{name}")
+            self.assertTrue(done, said)
+        self.assertEqual(self.book.error_cells(), [])
+
     def test_no_room_and_no_permission(self):
         self.select("A1048570")
         self.assertFalse(self.send("pattern/yield")[0])
@@ -176,6 +183,19 @@ class Menu(SheetTest):
         done, said = self.send("check")
         self.assertFalse(done)
         self.assertIn("No cell", said)
+        self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1",))
+
+    def test_a_workbook_that_takes_no_new_sheet(self):
+        self.book.put("A1", "=DRY.DRYBASIS(0.5)")
+        self.book.document.protect("")
+        done, said = self.send("check")
+        self.assertFalse(done)
+        self.assertIn("protected", said)
+        self.book.document.unprotect("")
+        self.book.document.enableAutomaticCalculation(False)
+        done, said = self.send("check")
+        self.assertFalse(done)
+        self.assertIn("AutoCalculate", said)
         self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1",))
 
     # ---- the rest
