@@ -344,6 +344,11 @@ TEST(TrayRun, Refusals) {
     EXPECT_EQ(with([](auto& o) { o.target = MoistureWet(0.9); }), "target");
     EXPECT_EQ(with([](auto& o) { o.target = MoistureWet(0.02); }), "target");
     EXPECT_EQ(with([](auto& o) { o.parameters = {0.45}; }), "parameters");
+    for (const double a : {0.0, -1.0, 1e-7})
+        EXPECT_EQ(with([a](auto& o) {
+                      o.model = TrayModel::henderson_pabis, o.parameters = {a, 0.5};
+                  }),
+                  "parameters");
     EXPECT_EQ(with([](auto& o) { o.equilibrium = MoistureWet(0.01); }), "equilibrium");
     EXPECT_EQ(with([](auto& o) { o.isotherm.reset(); }), "equilibrium");
     EXPECT_EQ(with([](auto& o) { o.isotherm_parameters.pop_back(); }), "isotherm parameters");
