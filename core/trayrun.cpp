@@ -24,7 +24,10 @@ constexpr double kFreezing = 273.15;          // K
 constexpr double kGasConstant = 8.314462618;  // J/(mol K), CODATA 2018
 constexpr double kHeat = 1e5;      // J/kg, so that the enthalpy of the product is of the order of 1
 constexpr double kLatest = 10000;  // h
-constexpr double kTop = 1e-6;      // of a curve's fall, at its start, where the slope may be 0 or infinite
+// Least time constant of the product's warming, far below what shows in a run, for long enough steps: a share
+// of the time constant of its drying, but no more than so many hours, or a share of the time since the start.
+constexpr double kSoon = 0.005, kShortest = 0.2, kSince = 0.002;
+constexpr double kTop = 1e-6;  // of a curve's fall, at its start, where the slope may be 0 or infinite
 
 // ---- a thin layer: how fast the moisture ratio falls, by the moisture ratio itself
 
@@ -180,10 +183,10 @@ class Stack {
         x.insert(x.end(), {0, 0});
         return x;
     }
-    void slopes(const numeric::State& x, numeric::State& slope) const {
+    void slopes(const numeric::State& x, numeric::State& slope, double t) const {
         Stream air = inlet_;
         for (std::size_t i = 0; i < 2 * trays(); i += 2)
-            air = pass(air, x[i], x[i + 1], slope[i], slope[i + 1]);
+            air = pass(air, t, x[i], x[i + 1], slope[i], slope[i + 1]);
         const auto ratio = [&](const Stream& s) {
             return humidity_ratio(s.temp(), s.humidity(), options_.pressure).value();
         };
@@ -194,10 +197,10 @@ class Stack {
         slope[2 * trays() + 1] = air_ / solids_ * (heat(inlet_) - heat(air)) / kHeat;
     }
     /// The air that leaves a tray, counted from 0.
-    Stream leaving(const numeric::State& x, std::size_t tray) const {
+    Stream leaving(const numeric::State& x, double t, std::size_t tray) const {
         Stream air = inlet_;
         double unused = 0;
-        for (std::size_t i = 0; i <= 2 * tray; i += 2) air = pass(air, x[i], x[i + 1], unused, unused);
+        for (std::size_t i = 0; i <= 2 * tray; i += 2) air = pass(air, t, x[i], x[i + 1], unused, unused);
         return air;
     }
 
@@ -275,7 +278,7 @@ class Stack {
     static double spread(double u) { return u > 0 ? -std::expm1(-u) / u : 1; }
 
     /// One tray: the air that leaves it, and the slopes of moisture and enthalpy per h.
-    Stream pass(const Stream& in, double X, double H, double& dX, double& dH) const {
+    Stream pass(const Stream& in, double t, double X, double H, double& dX, double& dH) const {
         const double T = in.air.T, bulb = in.wet_bulb(), Tp = product_temp(X, H);
         const auto Xe = equilibrium(in);
         const double free = Xe ? X - *Xe : 0;
@@ -295,15 +298,20 @@ class Stack {
             const double most = uptake(in, bulb, X);
             if (most > 0) N = N0 * spread(N0 / (air_ * most));
         }
-        const double heat = hA * (T - Tp) * spread(hA / (air_ * in.humid_heat()));
+        const double reach = hA * spread(hA / (air_ * in.humid_heat()));
+        const double boil_off = N * latent(Tp);
+        const double own = solids_ * capacity(X) / reach;
+        const double drying = N > 0 ? std::min(kShortest, kSoon * free * solids_ / N) : kShortest;
+        const double shortest = std::max(drying, kSince * t);
+        const double heat = boil_off + (reach * (T - Tp) - boil_off) * std::min(1.0, own / shortest);
         dX = -N / solids_;
-        dH = (heat - N * (latent(Tp) + water_heat_ * (Tp - kFreezing))) / solids_ / kHeat;
+        dH = (heat - boil_off - N * water_heat_ * (Tp - kFreezing)) / solids_ / kHeat;
         Stream out = stream_of(detail::air_from_enthalpy(in.air.h() - dH * kHeat * solids_ / air_,
                                                          in.air.W() + N / air_, inlet_.air.p));
         if (out.air.x > out.x_s) {  // it would fog: it stays saturated and gives the product less heat
             const double x = out.air.x, T_out = out.air.T;
             const double T_s =
-                bracketed_root([&](double t) { return saturated(t).x - x; }, T_out, T_out + 10);
+                bracketed_root([&](double at) { return saturated(at).x - x; }, T_out, T_out + 10);
             out = stream_of(saturated(T_s).with(x));
             dH = air_ / solids_ * (in.air.h() - out.air.h()) / kHeat;
         }
@@ -346,21 +354,18 @@ TrayRun tray_run(Mass fresh, MoistureWet start, Area area, Temperature temp, Rel
     };
     const numeric::State begin = stack.begin();
     const int steps = static_cast<int>(options.steps);
-    const numeric::Trace trace = [&] {
-        try {
-            return numeric::run_until([&](const auto& x, auto& slope) { stack.slopes(x, slope); }, begin,
-                                      left, 1e-4, kLatest, steps);
-        } catch (const NoConvergence& refused) {
-            if (!refused.argument().empty()) throw;
-            throw NoConvergence("target", "is not reached within {}", {Amount{kLatest * kHour, Kind::time}});
-        }
-    }();
+    const numeric::Trace trace =
+        numeric::run_until([&](const auto& x, auto& slope, double t) { stack.slopes(x, slope, t); }, begin,
+                           left, 1e-4, kLatest, steps);
+    if (trace.states.empty())
+        throw NoConvergence("target", "is not reached within {}", {Amount{kLatest * kHour, Kind::time}});
 
     TrayRun run;
     for (int i = 0; i <= steps; ++i) {
         const auto& x = trace.states[static_cast<std::size_t>(i)];
-        const Stream leaving = stack.leaving(x, shown);
-        run.rows.push_back({.time = Time::from_value(trace.end * kHour * i / steps),
+        const double t = trace.end * i / steps;
+        const Stream leaving = stack.leaving(x, t, shown);
+        run.rows.push_back({.time = Time::from_value(t * kHour),
                             .moisture = MoistureDry(x[2 * shown]),
                             .product = stack.product(x[2 * shown], x[2 * shown + 1]),
                             .leaving = leaving.temp(),

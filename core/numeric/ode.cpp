@@ -15,7 +15,7 @@ namespace odeint = boost::numeric::odeint;
 using Stepper = odeint::result_of::make_dense_output<odeint::runge_kutta_dopri5<State>>::type;
 
 constexpr double kTolerance = 1e-6;
-constexpr int kMostSteps = 20000;
+constexpr std::size_t kMostSteps = 6000;
 constexpr double kSteep = 1e30;  // so steep that the step is tried shorter
 
 State state_at(Stepper& stepper, double t) {
@@ -29,9 +29,9 @@ State state_at(Stepper& stepper, double t) {
 Trace run_until(const Slopes& slopes, const State& start, const std::function<double(const State&)>& left,
                 double first, double latest, int intervals) {
     std::exception_ptr refused;
-    const auto system = [&](const State& x, State& slope, double) {
+    const auto system = [&](const State& x, State& slope, double t) {
         try {
-            slopes(x, slope);
+            slopes(x, slope, t);
         } catch (const Refused&) {
             refused = std::current_exception();
             std::ranges::fill(slope, kSteep);
@@ -49,9 +49,9 @@ Trace run_until(const Slopes& slopes, const State& start, const std::function<do
         }
         refused = nullptr;
         steps.push_back(stepper);
-        if (stepper.current_time() > latest || steps.size() > kMostSteps ||
-            !std::isfinite(left(stepper.current_state())))
-            throw NoConvergence("", "is not reached");
+        if (stepper.current_time() > latest) return {};
+        if (steps.size() >= kMostSteps || !std::isfinite(left(stepper.current_state())))
+            throw NoConvergence("", "cannot be followed: the steps become too many");
     } while (left(stepper.current_state()) > 0);
 
     Trace trace;

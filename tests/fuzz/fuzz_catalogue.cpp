@@ -52,6 +52,15 @@ Input any_input(Bytes& bytes, const Parameter* param, int depth) {
         return std::string(param->choices[form % param->choices.size()]);
     if (param != nullptr && param->shape == Shape::anything && depth == 0 && form % 2 == 0)
         return std::string(functions()[form % functions().size()].name);
+    if (param != nullptr && param->shape == Shape::table && depth == 0 && form % 8 != 0) {
+        std::vector<Input> cells;
+        for (const Parameter& row : param->rows) {
+            if (bytes.byte() % 4 == 0) continue;
+            cells.emplace_back(std::string(row.name));
+            cells.push_back(any_input(bytes, &row, depth + 1));
+        }
+        return {std::move(cells), 2};
+    }
     if (form % 16 == 0) return {};
     if (form % 16 == 1) return bytes.text();
     const bool range = param != nullptr && (param->shape == Shape::column || param->shape == Shape::names);
