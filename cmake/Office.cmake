@@ -61,7 +61,7 @@ configure_file(${package}/description.xml.in ${oxt_root}/description.xml @ONLY)
 configure_file(${package}/about.txt.in ${oxt_root}/about.txt @ONLY)
 set(packed about.txt description.xml)
 foreach(file ${package}/META-INF/manifest.xml ${package}/drysheet.components ${package}/ProtocolHandler.xcu ${package}/icon.png
-             ${package}/RELEASE-NOTES.txt ${PROJECT_SOURCE_DIR}/LICENSE ${examples})
+             ${PROJECT_SOURCE_DIR}/CHANGELOG.md ${PROJECT_SOURCE_DIR}/LICENSE ${examples})
     cmake_path(GET file FILENAME name)
     if(file MATCHES "manifest.xml$")
         set(name META-INF/${name})

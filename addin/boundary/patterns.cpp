@@ -21,7 +21,7 @@ Dried product to expect | =DRY.DRIEDMASS([fresh];[start];[final]) | g
 Water taken out | =DRY.WATERREMOVED([fresh];[start];[final]) | g
 Fresh mass for one of dried | =DRY.DRYINGRATIO([start];[final]) | g/g
 Moisture that the two weights give, wet basis | =DRY.FINALMOISTURE([fresh];[start];[dried])*100 | %
-Do weights and moistures agree? | =INDEX(DRY.RECONCILE([fresh];[fresh_u];[start];[start_u];[dried];[dried_u];[final];[final_u]);10;2)
+Do weights and moistures agree? | =DRY.PICK(DRY.RECONCILE([fresh];[fresh_u];[start];[start_u];[dried];[dried_u];[final];[final_u]);"verdict")
 If a result is refused, the reason | =DRY.WHY("DRIEDMASS";[fresh];[start];[final]))"},
     {.command = "run", .title = "Drying run", .lines = R"(Drying run, weighed
 Type over the shaded cells, in any unit | value | unit
@@ -29,22 +29,22 @@ Moisture at the start | start: 86 | % wb
 Moisture to reach | target: 10 | % wb
 Moisture at which drying would end by itself | rest: 0.06 | kg/kg db
 Dry solids on the tray | solids: =DRY.SOLIDSMASS(INDEX(<mass>;1)&" "&<mass_unit>;[start]) | g
-Page curve, k | page: {=INDEX(DRY.CURVEFIT("Page";<time>&" "&<time_unit>;<ratio>);1;2)} | 1/h^n
-Page curve, n | page: {=INDEX(DRY.CURVEFIT("Page";<time>&" "&<time_unit>;<ratio>);2;2)}
+Page curve, k | page: {=DRY.PICK(DRY.CURVEFIT("Page";<time>&" "&<time_unit>;<ratio>);"k")} | 1/h^n
+Page curve, n | page: {=DRY.PICK(DRY.CURVEFIT("Page";<time>&" "&<time_unit>;<ratio>);"n")}
 Time to the moisture to reach | =DRY.DRYINGTIME([start];[target];[rest];"Page";<page>) | h
 If a result is refused, the reason | {=DRY.WHY("RATIOS";<mass>&" "&<mass_unit>;[solids];[rest])}
 Readings, without the tray | Time | Mass | Moisture ratio | Moisture | Drying rate
  | time_unit: h | mass_unit: g | – | kg/kg db | kg/kg/h
 1 | time: 0 | mass: 1000 | ratio: {=DRY.RATIOS(<mass>&" "&<mass_unit>;[solids];[rest])} | {=<mass>/INDEX(<mass>;1)*(1+DRY.DRYBASIS([start]))-1} | {=DRY.RATES(<time>&" "&<time_unit>;<mass>&" "&<mass_unit>;[solids])}
-2 | time: 1 | mass: 711 | ratio: ^ | ^ | ^
-3 | time: 2 | mass: 501 | ratio: ^ | ^ | ^
-4 | time: 3 | mass: 371 | ratio: ^ | ^ | ^
+2 | time: 1 | mass: 709 | ratio: ^ | ^ | ^
+3 | time: 2 | mass: 505 | ratio: ^ | ^ | ^
+4 | time: 3 | mass: 369 | ratio: ^ | ^ | ^
 5 | time: 4 | mass: 284 | ratio: ^ | ^ | ^
-6 | time: 5 | mass: 235 | ratio: ^ | ^ | ^
+6 | time: 5 | mass: 232 | ratio: ^ | ^ | ^
 7 | time: 6 | mass: 201 | ratio: ^ | ^ | ^
-8 | time: 7 | mass: 179 | ratio: ^ | ^ | ^
-9 | time: 8 | mass: 168 | ratio: ^ | ^ | ^
-10 | time: 9 | mass: 160 | ratio: ^ | ^ | ^)"},
+8 | time: 7 | mass: 181 | ratio: ^ | ^ | ^
+9 | time: 8 | mass: 167 | ratio: ^ | ^ | ^
+10 | time: 9 | mass: 157 | ratio: ^ | ^ | ^)"},
     {.command = "air", .title = "State of air", .lines = R"(State of air
 Type over the shaded cells, in any unit | value | unit
 Temperature | temp: 24 | °C

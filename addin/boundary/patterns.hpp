@@ -11,7 +11,9 @@ namespace drysheet {
 /// A pattern in lines, its columns set apart by "|".
 ///   name: content   names a cell; the same name in several lines names the column of them
 ///   <name>          in a formula: the cell's address, or the column's
-///   [name]          its value with the unit that stands to its right: B5&" "&C5
+///   [name]          its value with the unit that stands to its right: B5&" "&C5; where the name ends in _u,
+///   with the
+///                   unit to its left
 ///   {=formula}      an array formula; ^ below it belongs to it
 struct Pattern {
     std::string_view command;  ///< the last part of the menu's command

@@ -33,6 +33,7 @@ std::string name_of(const std::string& workbook) { return std::filesystem::path(
 
 std::vector<Entry> example_entries(const std::vector<std::string>& examples) {
     std::vector<Entry> entries;
+    entries.reserve(examples.size());
     for (const auto& workbook : examples)
         entries.emplace_back("example." + name_of(workbook), title_of(workbook));
     return entries;

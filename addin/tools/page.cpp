@@ -63,8 +63,8 @@ pre,code{background:#f3f3f0}pre{padding:.6em}a{text-decoration:none}</style></he
         if (marks > 0 && line.substr(marks).starts_with(" ")) {
             into(nullptr);
             const std::string level = "h" + std::to_string(marks), heading = line.substr(marks + 1);
-            html += "<" + level + " id=\"" + anchor(heading) + "\">" + inline_html(heading) + "</" + level +
-                    ">\n";
+            html.append("<").append(level).append(" id=\"").append(anchor(heading)).append("\">");
+            html.append(inline_html(heading)).append("</").append(level).append(">\n");
         } else if (line.starts_with("- ")) {
             into(list);
             html += "<li>" + inline_html(line.substr(2)) + "</li>\n";

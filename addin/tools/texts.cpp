@@ -19,6 +19,8 @@ constexpr std::string_view kWords[] = {
     "at most {}",
     "left out: {}",
     "may be left out",
+    "required",
+    "Example: {}",
     ", in {}",
     "In grams when a plain number: {}",
     "grams when a plain number",
@@ -38,13 +40,15 @@ std::span<const std::string_view> words() { return kWords; }
 Texts::Texts(const std::string& file) : language_(std::filesystem::path(file).stem().string()) {
     std::ifstream in(file);
     if (!in) throw std::runtime_error(file + " cannot be read");
+    const auto wrong = [&file](std::string_view what, std::string_view where) {
+        return std::runtime_error(std::string(file).append(what).append(where));
+    };
     for (std::string line; std::getline(in, line);) {
         if (line.empty() || line.front() == '#') continue;
         const auto tab = line.find('\t');
-        if (tab == std::string::npos) throw std::runtime_error(file + ": no tab in the line: " + line);
+        if (tab == std::string::npos) throw wrong(": no tab in the line: ", line);
         lines_.emplace_back(line.substr(0, tab), line.substr(tab + 1));
-        if (!by_key_.insert(lines_.back()).second)
-            throw std::runtime_error(file + ": twice: " + lines_.back().first);
+        if (!by_key_.insert(lines_.back()).second) throw wrong(": twice: ", lines_.back().first);
     }
 }
 

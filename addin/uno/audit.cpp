@@ -18,6 +18,7 @@
 #include <com/sun/star/sheet/XViewFreezable.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XText.hpp>
+#include <com/sun/star/util/XProtectable.hpp>
 #include <cppuhelper/implbase1.hxx>
 #include <vector>
 
@@ -159,8 +160,11 @@ void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& un
         const Rows answers = Reference<sheet::XCellRangeData>(range, UNO_QUERY_THROW)->getDataArray();
         for (sal_Int32 i = 0; i < count; ++i) {
             const Input answer = input_from(answers[i][0]);
-            calls[from + static_cast<std::size_t>(i)].verdict =
+            std::string& verdict = calls[from + static_cast<std::size_t>(i)].verdict;
+            verdict =
                 answer.text.empty() ? "not asked: one of its arguments is itself an error" : answer.text;
+            if (verdict.starts_with("fine: fine: "))
+                verdict.erase(0, 6);  // of a cell that asks DRY.WHY itself
         }
         if (progress.is()) progress->setValue(static_cast<sal_Int32>(from) + count);
     }
@@ -342,6 +346,10 @@ std::string check_workbook(const Document& document, const Progress& progress) {
         throw NotDone(
             "This workbook does not calculate by itself. Switch that on (Data > Calculate > "
             "AutoCalculate) and check again.");
+    if (Reference<util::XProtectable>(document, UNO_QUERY_THROW)->isProtected())
+        throw NotDone(
+            "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the "
+            "list needs a new one.");
     const Reference<sheet::XSpreadsheets> sheets = document->getSheets();
     const Reference<container::XIndexAccess> by_index(sheets, UNO_QUERY_THROW);
     const Sequence<OUString> names = sheets->getElementNames();
@@ -354,26 +362,23 @@ std::string check_workbook(const Document& document, const Progress& progress) {
     const UndoStep step(document, "Check the formulas");
     sheets->insertNewByName(list.sheet_name, static_cast<sal_Int16>(names.getLength()));
     const Sheet sheet = sheet_named(document, list.sheet_name);
-    std::string summary;
-    {
-        if (progress.is()) progress->start("Checking the formulas", static_cast<sal_Int32>(calls.size()));
-        ask(sheet, calls, step.list(), progress);
-        const auto refused = static_cast<std::size_t>(
-            std::count_if(calls.begin(), calls.end(), [](auto& c) { return !c.fine(); }));
-        summary = summary_of(calls, refused);
-        std::stable_partition(calls.begin(), calls.end(), [](auto& call) { return !call.fine(); });
-        list.refused = static_cast<sal_Int32>(refused);
-        list.head = head_of(summary);
-        list.links.realloc(static_cast<sal_Int32>(calls.size()));
-        list.rows.realloc(static_cast<sal_Int32>(calls.size()));
-        for (std::size_t i = 0; i < calls.size(); ++i) {
-            const OUString link = link_to(calls[i]);
-            list.links.getArray()[i] = Sequence<OUString>(&link, 1);
-            list.rows.getArray()[i] = listed(calls[i], sheets);
-        }
-        write(sheet, list, step.list());
-        if (progress.is()) progress->end();
+    if (progress.is()) progress->start("Checking the formulas", static_cast<sal_Int32>(calls.size()));
+    ask(sheet, calls, step.list(), progress);
+    const auto refused =
+        std::count_if(calls.begin(), calls.end(), [](const Call& call) { return !call.fine(); });
+    const std::string summary = summary_of(calls, static_cast<std::size_t>(refused));
+    std::stable_partition(calls.begin(), calls.end(), [](const Call& call) { return !call.fine(); });
+    list.refused = static_cast<sal_Int32>(refused);
+    list.head = head_of(summary);
+    list.links.realloc(static_cast<sal_Int32>(calls.size()));
+    list.rows.realloc(static_cast<sal_Int32>(calls.size()));
+    for (std::size_t i = 0; i < calls.size(); ++i) {
+        const OUString link = link_to(calls[i]);
+        list.links.getArray()[i] = Sequence<OUString>(&link, 1);
+        list.rows.getArray()[i] = listed(calls[i], sheets);
     }
+    write(sheet, list, step.list());
+    if (progress.is()) progress->end();
     step.list().addUndoAction(new Refill(document, list));
     bring_to_front(document, sheet);
     return summary;

@@ -9,6 +9,7 @@
 #include <com/sun/star/frame/XDispatchProvider.hpp>
 #include <com/sun/star/frame/XFrame.hpp>
 #include <com/sun/star/frame/XNotifyingDispatch.hpp>
+#include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/lang/XInitialization.hpp>
 #include <com/sun/star/lang/XMultiComponentFactory.hpp>
 #include <com/sun/star/lang/XServiceInfo.hpp>
@@ -131,6 +132,8 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
                                                  : Reference<frame::XModel>());
         if (!Reference<sheet::XSpreadsheetDocument>(model, uno::UNO_QUERY).is())
             throw NotDone("Open a Calc workbook first.");
+        if (Reference<frame::XStorable>(model, UNO_QUERY_THROW)->isReadonly())
+            throw NotDone("This workbook is open for reading only. Save it under another name first.");
         return model;
     }
 

@@ -185,6 +185,19 @@ class Menu(SheetTest):
         self.assertIn("No cell", said)
         self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1",))
 
+    def test_a_workbook_that_takes_no_new_sheet(self):
+        self.book.put("A1", "=DRY.DRYBASIS(0.5)")
+        self.book.document.protect("")
+        done, said = self.send("check")
+        self.assertFalse(done)
+        self.assertIn("protected", said)
+        self.book.document.unprotect("")
+        self.book.document.enableAutomaticCalculation(False)
+        done, said = self.send("check")
+        self.assertFalse(done)
+        self.assertIn("AutoCalculate", said)
+        self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1",))
+
     # ---- the rest
 
     def test_every_example_opens_as_a_new_workbook(self):

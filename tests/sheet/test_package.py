@@ -81,7 +81,7 @@ class Package(unittest.TestCase):
             for manifest in re.findall(r'full-path="([^"]+)"', package.read("META-INF/manifest.xml").decode()):
                 self.assertIn(manifest, names)
             version = re.search(r'<version value="([^"]+)"', description)[1]
-            self.assertTrue(package.read("RELEASE-NOTES.txt").decode().startswith(version + "\n"))
+            self.assertIn(f"## {version}", package.read("CHANGELOG.md").decode())
             page = package.read("help/functions.html").decode()
             targets = set(re.findall(r'id="([^"]+)"', page))
             self.assertGreater(len(targets), 20)
