@@ -39,21 +39,22 @@ RelativeHumidity rh_from_wet_bulb(Temperature temp, Temperature wetbulb, Pressur
     const Air saturated = saturated_air(temp, pressure), bulb = saturated_air(wetbulb, pressure, "wetbulb");
     const Air dry = saturated.with(0);
     const double h_water = water_enthalpy(bulb.T, bulb.p), wanted = bulb.h() - bulb.W() * h_water;
-    if (dry.h() > wanted) {
+    if (dry.h() >= wanted) {
+        if (dry.h() - wanted < 1e-3) return RelativeHumidity(0);  // J/kg: half a millionth of a kelvin
         const auto least = from_si<Temperature>(wet_bulb_of(dry, saturated.x));
         throw BadInput("wetbulb", "is {} below the {} that air without vapour would show",
                        {amount(least - wetbulb), amount(least)});
     }
-    // h - W h_water of the air is that of saturated air at the bulb.
-    const auto balance = [&](double x) {
-        const Air air = dry.with(x);
+    // h - W h_water of the air is that of saturated air at the bulb. Searched in 1 + x, as x may be tiny.
+    const auto balance = [&](double u) {
+        const Air air = dry.with(u - 1);
         const auto [h, by_T, by_x] = air.h_and_slopes();
-        return std::pair(h - air.W() * h_water - wanted, by_x - kMassRatio / ((1 - x) * (1 - x)) * h_water);
+        return std::pair(h - air.W() * h_water - wanted, by_x - kMassRatio / ((2 - u) * (2 - u)) * h_water);
     };
     const double W = (wanted - dry.h()) / (2.501e6 + 1860 * (dry.T - 273.15) - h_water);
     const double high = std::fmin(1.01 * saturated.x, 0.5 + 0.5 * saturated.x);
-    return humidity_from(newton_root(balance, std::fmin(fraction_from(W), saturated.x), -0.01, high, 44),
-                         saturated.x);
+    const double u = newton_root(balance, 1 + std::fmin(fraction_from(W), saturated.x), 0.99, 1 + high, 46);
+    return humidity_from(u - 1, saturated.x);
 }
 
 RelativeHumidity rh_from_dew_point(Temperature temp, Temperature dewpoint, Pressure pressure) {
@@ -150,7 +151,8 @@ struct Inlet {
             return exit.h() - air.h() - (exit.W() - air.W()) * h_water;
         };
         const double T = bracketed_root(excess, T_wet - 1e-6, air.T + 1e-9, 1e-13, "exit_rh");
-        return air_from(from_si<Temperature>(T), rh, from_si<Pressure>(air.p)).W() - air.W();
+        // Below 0 by no more than rounding, when the air is at rh already.
+        return std::fmax(air_from(from_si<Temperature>(T), rh, from_si<Pressure>(air.p)).W() - air.W(), 0);
     }
 };
 
@@ -201,12 +203,13 @@ HumidityRatio air_pickup(Temperature temp, RelativeHumidity rh, RelativeHumidity
 
 AirPoint exit_air(Temperature temp, RelativeHumidity rh, HumidityRatio pickup, Pressure pressure) {
     const Inlet inlet(temp, rh, pressure);
-    const Air most = saturated_air(from_si<Temperature>(inlet.T_wet), pressure);
-    const double room = most.W() - inlet.air.W();
-    if (pickup.value() > room * (1 + 1e-9))
+    const Air full = saturated_air(from_si<Temperature>(inlet.T_wet), pressure);
+    const double room = full.W() - inlet.air.W(), more = pickup.value() - room;
+    if (more > 1e-9 * full.W())
         throw BadInput(
             "pickup", "is {} more than the {} that this air can take up until it is saturated",
-            {Amount{pickup.value() - room, Kind::humidity_ratio}, Amount{room, Kind::humidity_ratio}});
+            {Amount{more, Kind::humidity_ratio}, Amount{std::fmax(room, 0), Kind::humidity_ratio}});
+    if (more >= 0) return point_of(full, full.x);
     const Air exit = air_from_enthalpy(inlet.air.h() + pickup.value() * inlet.h_water,
                                        inlet.air.W() + pickup.value(), inlet.air.p);
     return point_of(exit, saturated_beside(exit).x);

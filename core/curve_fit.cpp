@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numbers>
 
 #include "core/curve_formulas.hpp"
 #include "core/runs.hpp"
@@ -58,43 +59,47 @@ struct Points {
     }
 };
 
-/// Two exponentials, amplitudes a and b.
+/// Two exponentials with amplitudes a and b; `sum` is their residual sum less that of MR alone.
 struct TwoExponentials {
     double a = 0, k0 = 0, b = 0, k1 = 0;
+    double sum = std::numeric_limits<double>::infinity();
 };
-/// The best pair out of a grid of rates, amplitudes by linear least squares; or by that with a + b = 1.
-TwoExponentials best_two(const Points& points, std::span<const double> rates, bool sum_is_one) {
-    const Eigen::Map<const Eigen::ArrayXd> y(points.y.data(), std::ssize(points.y));
+/// The best pairs out of a grid of falling rates, amplitudes by linear least squares, or by that with a + b =
+/// 1: the best of neighbours, of rates a little apart and of rates far apart, since each may lead to a
+/// minimum of its own.
+std::vector<TwoExponentials> best_pairs(const Points& points, const Eigen::ArrayXd& rates, bool sum_is_one) {
+    const Eigen::Map<const Eigen::VectorXd> y(points.y.data(), std::ssize(points.y));
     Eigen::ArrayXd t(y.size());
     for (Eigen::Index i = 0; i < t.size(); ++i) t[i] = points.x[static_cast<std::size_t>(i)].t;
-    std::vector<Eigen::ArrayXd> decays;
-    for (double rate : rates) decays.emplace_back((-rate * t).exp());
-    TwoExponentials best;
-    double least = std::numeric_limits<double>::infinity();
-    for (std::size_t i = 0; i < rates.size(); ++i) {
-        for (std::size_t j = i + 1; j < rates.size(); ++j) {
-            const auto &u = decays[i], &v = decays[j];
-            const double uu = u.square().sum(), uv = (u * v).sum(), vv = v.square().sum();
-            const double uy = (u * y).sum(), vy = (v * y).sum();
+    Eigen::MatrixXd decays(y.size(), rates.size());
+    for (Eigen::Index k = 0; k < rates.size(); ++k) decays.col(k) = (-rates[k] * t).exp();
+    const Eigen::MatrixXd products = decays.transpose() * decays;
+    const Eigen::VectorXd with_y = decays.transpose() * y;
+    std::vector<TwoExponentials> best(3);
+    for (Eigen::Index i = 0; i < rates.size(); ++i) {
+        for (Eigen::Index j = i + 1; j < rates.size(); ++j) {
+            const double uu = products(i, i), uv = products(i, j), vv = products(j, j);
+            const double uy = with_y[i], vy = with_y[j];
             double a = (uy - vy - uv + vv) / (uu - 2 * uv + vv), b = 1 - a;
             if (!sum_is_one) {
                 const double determinant = uu * vv - uv * uv;
                 a = (vv * uy - uv * vy) / determinant;
                 b = (uu * vy - uv * uy) / determinant;
             }
-            const double sum = (a * u + b * v - y).square().sum();
-            if (sum < least) {
-                least = sum;
-                best = {a, rates[i], b, rates[j]};
-            }
+            const double sum = a * a * uu + 2 * a * b * uv + b * b * vv - 2 * (a * uy + b * vy);
+            auto& rival = best[j - i <= 2 ? 0 : j - i <= 4 ? 1 : 2];
+            if (sum < rival.sum) rival = {a, rates[i], b, rates[j], sum};
         }
     }
+    std::ranges::sort(best, {}, &TwoExponentials::sum);
+    std::erase_if(best, [](const TwoExponentials& pair) { return !std::isfinite(pair.sum); });
     return best;
 }
 
 /// Where the search starts, from the points themselves.
 std::vector<std::vector<double>> starts(CurveModel model, const Points& points) {
     const double k = points.rate;
+    std::vector<std::vector<double>> made;
     switch (model) {
         case CurveModel::lewis:
             return {{k}};
@@ -106,20 +111,25 @@ std::vector<std::vector<double>> starts(CurveModel model, const Points& points) 
             return {{1, points.page_k, points.page_n, 0}, {1, k, 1, 0}};
         case CurveModel::weibull:
             return {{std::pow(points.page_k, -1 / points.page_n), points.page_n}};
-        case CurveModel::logarithmic: {
+        case CurveModel::logarithmic:
             // The second rate is 0: a constant. A slow start for curves that are nearly straight.
-            const auto [a, k0, c, none] = best_two(points, std::array{k, 0.0}, false);
-            const auto slow = best_two(points, std::array{k / 4, 0.0}, false);
-            return {{a, k0, c}, {slow.a, slow.k0, slow.b}};
-        }
+            for (const double rate : {k, k / 4}) {
+                for (const auto& pair : best_pairs(points, Eigen::Array2d(rate, 0), false)) {
+                    made.push_back({pair.a, pair.k0, pair.b});
+                }
+            }
+            return made;
         case CurveModel::two_term:
         case CurveModel::verma:
             break;
     }
-    const std::array rates{8 * k, 4 * k, 2 * k, k, k / 2, k / 4};
-    const auto [a, k0, b, k1] = best_two(points, rates, model == CurveModel::verma);
-    if (model == CurveModel::verma) return {{a, k0, k1}};
-    return {{a, k0, b, k1}};
+    // From 32 k down to k / 8 in steps of √2.
+    const Eigen::ArrayXd rates = k * (std::numbers::ln2 * Eigen::ArrayXd::LinSpaced(17, 5, -3)).exp();
+    const bool verma = model == CurveModel::verma;
+    for (const auto& [a, k0, b, k1, sum] : best_pairs(points, rates, verma)) {
+        made.push_back(verma ? std::vector{a, k0, k1} : std::vector{a, k0, b, k1});
+    }
+    return made;
 }
 
 /// Two terms that can change places: the faster first.
@@ -138,7 +148,7 @@ numeric::Fit fit_points(CurveModel model, const Points& points) {
     numeric::FitProblem problem{.argument = "ratios",
                                 .data = points.y,
                                 .model = {},
-                                .starts = starts(model, points),
+                                .starts = {},
                                 .offset = 1e-6,
                                 .most_iterations = 80};
     problem.model = with_formula(model, [&](auto formula) {
@@ -149,14 +159,23 @@ numeric::Fit fit_points(CurveModel model, const Points& points) {
         problem.low.push_back(is_positive_by_nature(name) ? 0 : -std::numeric_limits<double>::infinity());
         problem.high.push_back(std::numeric_limits<double>::infinity());
     }
-    numeric::Fit fit = numeric::fit(problem);
-    for (std::size_t k = 0; k < fit.parameters.size(); ++k) {
-        if (problem.low[k] == 0 && fit.standard_errors[k] > fit.parameters[k]) {
-            throw NoConvergence("ratios", "does not determine every parameter of the model");
+    // The starts come best first: the first that leads to a minimum with known parameters will do.
+    for (auto& start : starts(model, points)) {
+        problem.starts = {std::move(start)};
+        try {
+            numeric::Fit fit = numeric::fit(problem);
+            for (std::size_t k = 0; k < fit.parameters.size(); ++k) {
+                if (problem.low[k] == 0 && fit.standard_errors[k] > fit.parameters[k]) {
+                    throw NoConvergence("ratios", "does not determine every parameter of the model");
+                }
+            }
+            put_faster_first(model, fit);
+            return fit;
+        } catch (const NoConvergence&) {
+            continue;
         }
     }
-    put_faster_first(model, fit);
-    return fit;
+    throw NoConvergence("ratios", "does not determine every parameter of the model");
 }
 
 void check_points(std::span<const Time> times, std::span<const MoistureRatio> ratios) {

@@ -9,7 +9,8 @@ namespace drysheet::detail {
 
 Air air_of(Temperature temp, Pressure pressure, double x, std::string_view name) {
     const double T = temp.value(), p = pressure.value();
-    if (!(T >= kColdest && T <= kHottest))
+    constexpr double rounding = 1e-6;  // -80 °C typed is 193.149999...
+    if (!(T >= kColdest - rounding && T <= kHottest + rounding))
         throw OutOfRange(name, "is outside {} to {}, for which the equations of moist air hold",
                          {Amount{kColdest, Kind::temperature}, Amount{kHottest, Kind::temperature}});
     if (!(p >= kThinnest && p <= kDensest))
@@ -111,10 +112,11 @@ double wet_bulb_of(const Air& air, double x_s) {
         if (start < kTriplePoint + 2) wet = balance(kTriplePoint).first >= 0;
     }
     if (!wet) start = wet_bulb_start(balance, kIce);
-    // An iced bulb stays below the triple point, where the balance has a step.
+    // An iced bulb stays below the triple point, where the balance has a step. Below it the search may go a
+    // little past the air's temperature, so that a root at that end is not crept up to.
     const double low = wet ? kTriplePoint : kColdest;
-    const double high = wet ? air.T : std::fmin(air.T, std::nextafter(kTriplePoint, 0.0));
-    return newton_root(balance, std::fmin(std::fmax(start, low), high), low, high, 33);
+    const double high = wet ? air.T : std::fmin(air.T + 1e-3, std::nextafter(kTriplePoint, 0.0));
+    return std::fmin(newton_root(balance, std::fmin(std::fmax(start, low), high), low, high, 33), air.T);
 }
 
 double dew_point_of(const Air& air, double x_s) {

@@ -167,7 +167,8 @@ double virial_Cwww(double T) { return 2 * sum(kSecond, Tc / T).value * std::pow(
 namespace {
 
 void require_within(Temperature temp, double low, double high) {
-    if (const double T = temp.value(); !(T >= low && T <= high))
+    constexpr double rounding = 1e-6;  // -80 °C typed is 193.149999...
+    if (const double T = temp.value(); !(T >= low - rounding && T <= high + rounding))
         throw OutOfRange("temp", "is outside {} to {}, for which the equation holds",
                          {Amount{low, Kind::temperature}, Amount{high, Kind::temperature}});
 }

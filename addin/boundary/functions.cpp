@@ -1,11 +1,11 @@
 #include "addin/boundary/functions.hpp"
 
 #include <algorithm>
-#include <numeric>
 #include <string>
 #include <unordered_map>
 
 #include "addin/boundary/trust.hpp"
+#include "addin/boundary/words.hpp"
 #include "addin/catalogue/topics.hpp"
 
 namespace drysheet {
@@ -16,21 +16,6 @@ std::string bare_upper(std::string_view name) {
     std::transform(upper.begin(), upper.end(), upper.begin(),
                    [](char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c; });
     return upper.starts_with("DRY.") ? upper.substr(4) : upper;
-}
-
-// Levenshtein's distance.
-std::size_t distance(std::string_view a, std::string_view b) {
-    std::vector<std::size_t> row(b.size() + 1);
-    std::iota(row.begin(), row.end(), std::size_t{0});
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        std::size_t corner = row[0]++;
-        for (std::size_t j = 0; j < b.size(); ++j) {
-            const std::size_t replaced = corner + (a[i] == b[j] ? 0 : 1);
-            corner = row[j + 1];
-            row[j + 1] = std::min({replaced, row[j] + 1, row[j + 1] + 1});
-        }
-    }
-    return row.back();
 }
 
 }  // namespace
@@ -75,8 +60,8 @@ std::string_view nearest_name(std::string_view name) {
     const std::string wanted = bare_upper(name);
     return std::min_element(functions().begin(), functions().end(),
                             [&](const Function& a, const Function& b) {
-                                return distance(wanted, a.name) < distance(wanted, b.name);
-                            })  // clang-format on
+                                return edits(wanted, a.name) < edits(wanted, b.name);
+                            })
         ->name;
 }
 
@@ -89,6 +74,7 @@ std::string usage(const Function& function) {
         text += param.name;
         if (param.shape == Shape::column || param.shape == Shape::names)
             text += param.repeats ? "" : " range";
+        if (param.shape == Shape::table) text += " table";
         if (param.repeats) text += "; …";
         if (param.may_be_missing) text += "]";
     }

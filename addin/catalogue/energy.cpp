@@ -38,10 +38,11 @@ std::vector<Function> energy_entries() {
              .summary = "Specific heat of a fresh food from its moisture alone",
              .params = {{{"moisture", "moisture of the food"}}},
              .result = "cp",
-             .range = "Fresh fruit, vegetables, meat and fish above freezing. For a dried product it is far "
-                      "too low (1.31 "
-                      "against a tabulated 1.84 for peas of 14 %): take DRY.FOODHEAT.",
+             .range = "Fresh fruit, vegetables, meat and fish above freezing.",
              .source = "Siebel (1892) Ice and Refrigeration 2:256, in SI.",
+             .caution = "Too low for what is half dry or dried: against tabulated values by 15 % at 45 % "
+                        "moisture and by "
+                        "29 % at 14 %. Take DRY.FOODHEAT there.",
              .working = "cp = 0.837 + 3.349 × moisture",
              .checks = {{{0.872}, 3.77, 5e-3, "Geankoplis, 4th ed., Table A.4-1: fresh oranges 87.2 %"},
                         {{0.743}, 3.31, 6e-3, "Geankoplis, 4th ed., Table A.4-1: green peas 74.3 %"},

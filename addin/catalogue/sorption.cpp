@@ -169,6 +169,12 @@ std::vector<Function> sorption_entries() {
     const Input activities = column(0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9);
     const Input moistures = column("4.4 % wb", "6.4 % wb", "8.1 % wb", "9.7 % wb", "11.2 % wb", "12.8 % wb",
                                    "14.5 % wb", "16.6 % wb", "19.4 % wb");
+    // Durum wheat at 25, 30 and 35 % and four temperatures: Wikipedia, Equilibrium moisture content.
+    const Input durum_rh = column(0.25, 0.25, 0.25, 0.25, 0.3, 0.3, 0.3, 0.3, 0.35, 0.35, 0.35, 0.35);
+    const Input durum_wb = column("8.3 % wb", "8.0 % wb", "7.7 % wb", "7.2 % wb", "8.9 % wb", "8.7 % wb",
+                                  "8.3 % wb", "7.7 % wb", "9.6 % wb", "9.3 % wb", "8.9 % wb", "8.3 % wb");
+    const Input durum_temps = column("35 °F", "50 °F", "70 °F", "100 °F", "35 °F", "50 °F", "70 °F", "100 °F",
+                                     "35 °F", "50 °F", "70 °F", "100 °F");
     return {
         function<equilibrium_moisture>(
             {.name = "SORPTION",
@@ -284,7 +290,12 @@ std::vector<Function> sorption_entries() {
                          1e-5,
                          "SciPy 1.10.1 on the same points",
                          "n2"},
-                        {{"Peleg", activities, moistures}, 9.0, 0, "by counting", "n"}},
+                        {{"Peleg", activities, moistures}, 9.0, 0, "by counting", "n"},
+                        {{"modified Oswin", durum_rh, durum_wb, durum_temps},
+                         13.11394724,
+                         1e-5,
+                         "SciPy 1.10.1 on the same points; ASAE D245.5 has 13.101",
+                         "A"}},
              .refusals = {{{"BET", activities, moistures}, "moistures"},  // C runs off over the whole range
                           {{"GAB", column(0.2, 0.4, 0.6), column(0.05, 0.08, 0.12)}, "moistures"},
                           {{"GAB", column(0.2, 0.4, 1.0), column(0.05, 0.08, 0.12)}, "activities"},

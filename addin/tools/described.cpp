@@ -54,7 +54,34 @@ bool gives_a_table(const Function& function) {
            std::holds_alternative<Table>(evaluate(function, function.checks.front().given, {}));
 }
 
+std::string as_argument(const Input& input) {
+    switch (input.form) {
+        case Input::Form::missing:
+            return "";
+        case Input::Form::number:
+            return in_words(input.number, 10);
+        case Input::Form::text:
+            return "\"" + input.text + "\"";
+        case Input::Form::grid:
+            break;
+    }
+    std::string text = "{";
+    for (std::size_t i = 0; i < input.cells.size(); ++i) {
+        if (i > 0) text += i % input.columns == 0 ? "|" : ";";
+        text += as_argument(input.cells[i]);
+    }
+    return text + "}";
+}
+
 }  // namespace
+
+std::string example(const Function& function) {
+    std::string call = "DRY." + std::string(function.name) + "(";
+    if (!function.checks.empty())
+        for (const Input& input : function.checks.front().given)
+            call += (&input == &function.checks.front().given.front() ? "" : "; ") + as_argument(input);
+    return call + ")";
+}
 
 std::string key_of(const Function& function, const Parameter& param) {
     return std::string(function.name) + "." + std::string(param.name);
@@ -73,6 +100,8 @@ std::optional<std::string> described(const Function& function, const Parameter& 
         *text += "; " + texts.word("left out: {}", {in_words(*param.otherwise, param.shown_unit)});
     else if (param.may_be_missing)
         *text += "; " + texts.word("may be left out");
+    else  // the wizard calls every argument optional
+        *text += "; " + texts.word("required");
     return text;
 }
 

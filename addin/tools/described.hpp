@@ -19,6 +19,9 @@ std::optional<std::string> described(const Function& function, const Parameter& 
 std::string described(const Function& function);
 std::string described(const Function& function, const Parameter& param);
 
+/// A call that works: the function's first check.
+std::string example(const Function& function);
+
 std::string escaped_xml(std::string_view text);
 
 /// A text of the office's configuration in every language that has it:

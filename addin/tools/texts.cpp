@@ -19,6 +19,8 @@ constexpr std::string_view kWords[] = {
     "at most {}",
     "left out: {}",
     "may be left out",
+    "required",
+    "Example: {}",
     ", in {}",
     "In grams when a plain number: {}",
     "grams when a plain number",

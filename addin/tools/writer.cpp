@@ -89,6 +89,15 @@ void write_idl() {
     std::cout << "};\n}; };\n";
 }
 
+// What the wizard shows of a function; an example of whole columns would fill it.
+std::optional<std::string> with_example(const Function& function, const Texts& texts) {
+    constexpr std::size_t longest = 80;
+    auto text = described(function, texts);
+    if (const std::string call = example(function); text && call.size() <= longest)
+        *text += " " + texts.word("Example: {}", {call});
+    return text;
+}
+
 void write_xcu(const std::vector<Texts>& languages) {
     std::cout << R"(<?xml version="1.0" encoding="UTF-8"?>
 <oor:component-data xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" oor:name="CalcAddIns" oor:package="org.openoffice.Office">
@@ -105,15 +114,15 @@ void write_xcu(const std::vector<Texts>& languages) {
         std::cout << "<node oor:name=\"" << function.name << "\" oor:op=\"replace\">\n";
         name("DisplayName", shown_name);
         std::cout << property("Description", languages, [&](const Texts& texts) {
-            return described(function, texts);
+            return with_example(function, texts);
         }) << "<prop oor:name=\"Category\"><value>Add-In</value></prop>\n";
         name("CompatibilityName", shown_name);
         std::cout << "<node oor:name=\"Parameters\">\n";
-        for (const Parameter& param : function.params) {  // found by the interface's own parameter names
-            std::cout << "<node oor:name=\"" << idl_name(param.name) << "\" oor:op=\"replace\">\n";
-            name("DisplayName", param.name);
+        for (const Place& place : places(function)) {  // found by the interface's own parameter names
+            std::cout << "<node oor:name=\"" << place.name << "\" oor:op=\"replace\">\n";
+            name("DisplayName", place.param.name);
             std::cout << property("Description", languages, [&](const Texts& texts) {
-                return described(function, param, texts);
+                return described(function, place.param, texts);
             }) << "</node>\n";
         }
         std::cout << "</node>\n</node>\n";
@@ -193,25 +202,6 @@ void write_checks() {
     }
 }
 
-std::string as_argument(const Input& input) {
-    switch (input.form) {
-        case Input::Form::missing:
-            return "";
-        case Input::Form::number:
-            return in_words(input.number, 10);
-        case Input::Form::text:
-            return "\"" + input.text + "\"";
-        case Input::Form::grid:
-            break;
-    }
-    std::string text = "{";
-    for (std::size_t i = 0; i < input.cells.size(); ++i) {
-        if (i > 0) text += i % input.columns == 0 ? "|" : ";";
-        text += as_argument(input.cells[i]);
-    }
-    return text + "}";
-}
-
 void write_reference(std::ostream& out) {
     out << "# Function reference\n\nWritten from the catalogue; a test holds it equal. Arguments in [ "
            "] may be left out; … repeats.\n"
@@ -253,10 +243,7 @@ void write_reference(std::ostream& out) {
         out << "\nSource: " << function.source << "\n";
         if (!function.checks.empty()) {
             const Check& check = function.checks.front();
-            out << "\nExample: `=DRY." << function.name << "(";
-            for (std::size_t i = 0; i < check.given.size(); ++i)
-                out << (i == 0 ? "" : "; ") << as_argument(check.given[i]);
-            out << ")`";
+            out << "\nExample: `=" << example(function) << "`";
             if (const auto* number = std::get_if<double>(&check.expected)) {
                 out << " gives " << in_words(*number, check.at.empty() ? function.result_unit : "");
                 if (!check.at.empty()) out << " in the row \"" << check.at << "\"";

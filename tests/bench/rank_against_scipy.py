@@ -1,6 +1,6 @@
 """The time of ranking all eight curve models on 200 points, against scipy's for the same fits, in one run.
 
-    python3 tests/bench/rank_against_scipy.py BUILD/tests/rank_curves
+    python3 tests/bench/rank_against_scipy.py BUILD/tests/bench/rank_curves
 
 scipy gets one plain start a model, no bounds (its fastest method), and each side counts its least time of several.
 Residual sums of both sides are shown, so that it is seen that both found the same minimum.

@@ -17,7 +17,7 @@ int main() {
         ratios.emplace_back(y);
     }
     double least = 1e9;
-    for (int repeat = 0; repeat < 100; ++repeat) {
+    for (int repeat = 0; repeat < 30; ++repeat) {
         const auto start = std::chrono::steady_clock::now();
         const auto ranked = curve_rank(times, ratios);
         const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - start;

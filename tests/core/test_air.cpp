@@ -270,6 +270,7 @@ TEST(Air, Refusals) {
     EXPECT_EQ(bad_input([] { return humidity_ratio(celsius(101), rh(0.1), kSea); }), "temp");
     EXPECT_EQ(bad_input([] { return air_enthalpy(celsius(95), rh(0.1), kpa(80)); }), "temp");
     EXPECT_NO_THROW(humidity_ratio(celsius(99.9), rh(0.1), kSea));
+    EXPECT_NO_THROW(humidity_ratio(celsius(-80), rh(0.1), kSea));  // the ends of the range belong to it
     EXPECT_EQ(bad_input([] { return relative_humidity(celsius(20), HumidityRatio(0.016), kSea); }), "ratio");
     EXPECT_EQ(bad_input([] { return rh_from_wet_bulb(celsius(20), celsius(21), kSea); }), "wetbulb");
     EXPECT_EQ(bad_input([] { return rh_from_wet_bulb(celsius(40), celsius(5), kSea); }), "wetbulb");

@@ -181,6 +181,21 @@ TEST(DryerAir, HeatingLeavesTheRatio) {
     }
 }
 
+TEST(DryerAir, LimitsAreNotRefused) {
+    // The whole pick-up leaves saturated air; nearly saturated air takes up nearly nothing; both are allowed.
+    for (const double t : {-60.0, -20.0, 3.0, 40.0, 90.0})
+        for (const double x : {0.0, 0.5, 1 - 1e-7, 1 - 1e-11, 1.0}) {
+            SCOPED_TRACE(testing::Message() << t << " °C, rh " << x);
+            const HumidityRatio full = air_pickup(celsius(t), rh(x), rh(1), kSea);
+            EXPECT_TRUE(near(exit_air(celsius(t), rh(x), full, kSea).rh, 1, 1e-7));
+            EXPECT_TRUE(near(exit_air(celsius(t), rh(x), HumidityRatio(0), kSea).rh, x, 1e-7));
+            EXPECT_NEAR(rh_from_wet_bulb(celsius(t), wet_bulb(celsius(t), rh(x), kSea), kSea).value(), x,
+                        1e-7);
+        }
+    // Air so cold and dry that its bulb is below what the equations reach.
+    EXPECT_EQ(refused<NoConvergence>([] { return wet_bulb(celsius(-80), rh(0), kpa(30)); }), "");
+}
+
 TEST(DryerAir, Refusals) {
     const auto one = m3_per_s(1);
     const auto kilo = from_si<Mass>(1);

@@ -274,6 +274,26 @@ TEST(TrayRun, ActivationEnergyScalesTime) {
     EXPECT_TRUE(test::near(hours(run.rows.back().time), std::log(20) / (0.4 * factor), 1e-5));
 }
 
+TEST(TrayRun, AgreesWithAnotherIntegrationInAnIdealMixture) {
+    // trayrun.csv, by scipy: moistures within 1 % of the start, temperatures within 0.5 K, times within 1 %.
+    for (const auto& row : test::reference("trayrun.csv", ',')) {
+        TrayOptions options = stack_options(std::stod(row[0]));
+        options.steps = 4;
+        const double flow = std::stod(row[1]), share = std::stod(row[2]);
+        const auto i = static_cast<std::size_t>(4 * share);
+        SCOPED_TRACE(row[0] + " trays, " + row[1] + " m³/h, " + row[2]);
+        const auto last = stack(options, flow).rows.at(i);
+        options.tray = 1;
+        const auto first = stack(options, flow).rows.at(i);
+        EXPECT_TRUE(test::near(hours(last.time), std::stod(row[3]), 0.01));
+        EXPECT_TRUE(test::within(first.moisture.value(), std::stod(row[4]), 0.05));
+        EXPECT_TRUE(test::within(last.moisture.value(), std::stod(row[5]), 0.05));
+        EXPECT_TRUE(test::within(last.product.value() - 273.15, std::stod(row[6]), 0.5));
+        EXPECT_TRUE(test::within(last.leaving.value() - 273.15, std::stod(row[7]), 0.5));
+        EXPECT_TRUE(test::near(last.leaving_rh, std::stod(row[8]), 0.03));
+    }
+}
+
 // ---- refusals
 
 std::string refused(const TrayOptions& options, double flow = 1000, double rh = 0.12) {

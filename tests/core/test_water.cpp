@@ -112,6 +112,10 @@ TEST(Water, CondensedPhases) {
 }
 
 TEST(Water, Refusals) {
+    // The ends of a range belong to it.
+    EXPECT_NO_THROW(saturation_pressure(celsius(-100)));
+    EXPECT_NO_THROW(latent_heat(celsius(-80)));
+    EXPECT_NO_THROW(latent_heat(celsius(150)));
     EXPECT_EQ(refused<OutOfRange>([] { return saturation_pressure(celsius(-101)); }), "temp");
     EXPECT_EQ(refused<OutOfRange>([] { return saturation_pressure(celsius(374)); }), "temp");
     EXPECT_EQ(refused<OutOfRange>([] { return saturation_pressure(celsius(std::nan(""))); }), "temp");
