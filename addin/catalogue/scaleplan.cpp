@@ -16,7 +16,7 @@ struct FieldsOf<BenchTest> {
             field<&T::start_moisture>({"start moisture", "of the prepared material"}),
             field<&T::dried>({"dried", "dried mass", positive}),
             field<&T::final_moisture>(
-                {"final moisture", "of the dried product, measured; left out: from the weights"}),
+                {"final moisture", "of the dried product, measured; else from the weights"}),
             field<&T::tray_area>({"tray area", "on which it lay", positive}),
             field<&T::thickness>({"thickness", "of the slices", positive}),
             field<&T::temp>({"temp", "air entering the dryer"}),
@@ -25,9 +25,8 @@ struct FieldsOf<BenchTest> {
             field<&T::model>({"model", "fitted drying curve, wanted for another target moisture"}),
             field<&T::parameters>(
                 {"parameters", "of the curve, side by side in the order of DRY.CURVEMODELS"}),
-            field<&T::equilibrium>({.name = "equilibrium",
-                                    .text = "moisture of the curve in the end; left out: 0",
-                                    .zero = true}),
+            field<&T::equilibrium>(
+                {.name = "equilibrium", .text = "moisture of the curve in the end; else 0", .zero = true}),
         };
     }
 };
@@ -38,38 +37,38 @@ struct FieldsOf<ScaleTarget> {
         using T = ScaleTarget;
         return {
             field<&T::wanted>({"wanted", "dried product of the season", positive}),
-            field<&T::days>({"days", "working days of the season; the trays follow. Or:", positive}),
-            field<&T::trays>({"trays", "of the dryer; the days follow", positive}),
+            field<&T::days>(
+                {"days", "working days of the season, from which the trays follow; or give trays", positive}),
+            field<&T::trays>({"trays", "of the dryer, from which the days follow; or give days", positive}),
             field<&T::tray_size>({"tray size", "area of one tray", positive}),
             field<&T::load>({"tray load",
-                             "prepared material per area; left out: the test's, in proportion to thickness",
+                             "prepared material per area; else the test's, in proportion to thickness",
                              positive}),
-            field<&T::new_thickness>({"new thickness", "of the slices; left out: the test's", positive}),
+            field<&T::new_thickness>({"new thickness", "of the slices; else the test's", positive}),
             field<&T::thickness_exponent>({.name = "thickness exponent",
                                            .text = "2 where diffusion limits, 1 where the air does",
                                            .range = within(0, 3),
                                            .otherwise = 2}),
-            field<&T::new_temp>({"new temp", "air entering the dryer; left out: the test's"}),
+            field<&T::new_temp>({"new temp", "air entering the dryer; else the test's"}),
             field<&T::activation_energy>(
                 {"activation energy", "measured, by which drying follows the air's temperature"}),
-            field<&T::target_moisture>({"target moisture", "of the product; left out: the test's"}),
+            field<&T::target_moisture>({"target moisture", "of the product; else the test's"}),
             field<&T::turnaround>(
                 {"turnaround", "emptying, cleaning and filling between batches", at_least(0)}),
             field<&T::hours_a_day>(
                 {"hours a day", "working hours, 24 for day and night", above_up_to(0, 24)}),
             field<&T::room_temp>({"room temp", "air drawn in"}),
             field<&T::room_rh>({"room rh", "relative humidity of that air"}),
-            field<&T::exit_rh>({"exit rh", "mean relative humidity of the air leaving; left out: 0.4"}),
+            field<&T::exit_rh>({"exit rh", "mean relative humidity of the air leaving; else 0.4"}),
             field<&T::pressure>({.name = "pressure", .text = "of the air", .otherwise = 101.325}),
             field<&T::pressure_drop>(
-                {"pressure drop", "that the fan works against; left out: 0.25 kPa", positive}),
-            field<&T::fan_efficiency>(
-                {"fan efficiency", "of fan and motor; left out: 0.5", above_up_to(0, 1)}),
+                {"pressure drop", "that the fan works against; else 0.25 kPa", positive}),
+            field<&T::fan_efficiency>({"fan efficiency", "of fan and motor; else 0.5", above_up_to(0, 1)}),
             field<&T::raw_price>({"raw price", "of the material as bought", at_least(0)}),
             field<&T::tariff>({"tariff", "of electricity or heat", at_least(0)}),
             field<&T::wage>({"wage", "of an hour of work", at_least(0)}),
             field<&T::labour>({"labour", "hours of work a batch", at_least(0)}),
-            field<&T::other_cost>({"other cost", "of a batch; left out: none", at_least(0)}),
+            field<&T::other_cost>({"other cost", "of a batch; else none", at_least(0)}),
             field<&T::pack_mass>(
                 {"pack mass", "product in a pack; the pack's rows all together or none", positive}),
             field<&T::pack_area>({"pack area", "film around it, both sides", positive}),
@@ -87,6 +86,9 @@ struct FieldsOf<ScaleTarget> {
 };
 
 namespace {
+
+static_assert(kUsualExitRh == 0.4 && kUsualPressureDrop == 250 && kUsualFanEfficiency == 0.5,
+              "the words of the entry say so");
 
 constexpr std::string_view kMeasured = "measured in the test";
 constexpr std::string_view kYours = "your figure";

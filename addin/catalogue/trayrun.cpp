@@ -33,7 +33,7 @@ struct FieldsOf<TrayOptions> {
             field<&O::trays>(
                 {.name = "trays", .text = "in series, all alike", .range = within(1, 50), .otherwise = 1}),
             field<&O::tray>(
-                {"tray", "the one that is shown, counted from where the air enters; left out: the last"}),
+                {"tray", "the one that is shown, counted from where the air enters; else the last"}),
             field<&O::steps>({.name = "steps",
                               .text = "equal steps of time in the result",
                               .range = within(1, 1000),
