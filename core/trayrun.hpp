@@ -75,28 +75,29 @@ struct TrayRun {
 ///   wet surface  N wet = hA (T − Tw)/λ(Tw)
 ///   product      S C(X) dTp/dt = hA (T − Tp) (1 − e^(−v))/v − N λ(Tp),  v = hA/(G cs)
 ///   air          W' = W + N/G,  h' = h − d(S C(X) (Tp − 0 °C))/dt/G
-/// S dry solids of a tray, G dry air, X0 moisture at the start, Xe equilibrium in the air entering the tray, T and
-/// Tw its temperature and wet bulb, cs its humid heat, ΔW what it can take up adiabatically until its relative
-/// humidity is the water activity of the product (or 1, without an isotherm), λ latent heat, C specific heat.
-/// The factors in u and v: along a tray the rate falls with what the air can still take up, and the heat with
-/// what it can still give. So the product is at the wet bulb while it is wet and then rises to the air's
-/// temperature. Air that would fog stays saturated and gives the product less heat.
-/// hA comes from `rate` or `speed`. Without them the fastest tenth of the curve's fall is taken to be that of a
-/// wet surface in the entering air, and where the curve is faster still the curve is followed.
+/// S dry solids of a tray, G dry air, X0 moisture at the start, Xe equilibrium in the air entering the tray,
+/// T and Tw its temperature and wet bulb, cs its humid heat, ΔW what it can take up adiabatically until its
+/// relative humidity is the water activity of the product (or 1, without an isotherm), λ latent heat, C
+/// specific heat. The factors in u and v: along a tray the rate falls with what the air can still take up,
+/// and the heat with what it can still give. So the product is at the wet bulb while it is wet and then rises
+/// to the air's temperature. Air that would fog stays saturated and gives the product less heat. hA comes
+/// from `rate` or `speed`. Without them the fastest tenth of the curve's fall is taken to be that of a wet
+/// surface in the entering air, and where the curve is faster still the curve is followed.
 ///
 /// fresh: on one tray; start: its moisture; area: drying surface of one tray; temp, rh, flow: of the air that
-/// enters the first tray, flow at that state; options: see above. What the model does not use is not looked at.
+/// enters the first tray, flow at that state; options: see above. What the model does not use is not looked
+/// at.
 ///
-/// Range: the product starts at the wet bulb (no warming-up), no heat is lost or radiated, the product takes no
-/// water back; at most 50 trays, 1000 steps, 10000 h. `speed` by its equation: air of 45 to 150 °C, 2450 to
-/// 29300 kg/(h m²), parallel to the tray.
+/// Range: the product starts at the wet bulb (no warming-up), no heat is lost or radiated, the product takes
+/// no water back; at most 50 trays, 1000 steps, 10000 h. `speed` by its equation: air of 45 to 150 °C, 2450
+/// to 29300 kg/(h m²), parallel to the tray.
 ///
 /// Errors: BadInput: an option missing, or beside one that excludes it; target not below start; target never
-/// reached in this air, with the moisture at which the run would end; OutOfRange: speed; NoConvergence: target
-/// not reached within 10000 h. And what curves, isotherms and air refuse.
+/// reached in this air, with the moisture at which the run would end; OutOfRange: speed; NoConvergence:
+/// target not reached within 10000 h. And what curves, isotherms and air refuse.
 ///
-/// Source: heat balance of a tray, rate along it: Geankoplis 1993, Transport processes and unit operations, 3rd ed,
-/// sec. 9.6 and 9.8; speed: eq. 9.6-9; rate by free moisture: van Meel 1958, Chem. Eng. Sci. 9:36.
+/// Source: heat balance of a tray, rate along it: Geankoplis 1993, Transport processes and unit operations,
+/// 3rd ed, sec. 9.6 and 9.8; speed: eq. 9.6-9; rate by free moisture: van Meel 1958, Chem. Eng. Sci. 9:36.
 TrayRun tray_run(Mass fresh, MoistureWet start, Area area, Temperature temp, RelativeHumidity rh,
                  VolumeFlow flow, const TrayOptions& options);
 
