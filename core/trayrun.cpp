@@ -9,6 +9,7 @@
 #include "core/energy.hpp"
 #include "core/moist_air.hpp"
 #include "core/moisture.hpp"
+#include "core/numeric/edge.hpp"
 #include "core/numeric/ode.hpp"
 #include "core/numeric/roots.hpp"
 #include "core/renamed.hpp"
@@ -40,18 +41,13 @@ class ThinLayer {
             if (!(options.diffusivity->value() > 0)) throw BadInput("diffusivity", "must be above 0");
             per_hour_ = options.diffusivity->value() / (L.value() * L.value()) * kHour;
         }
-        const double first = at(0);
-        top_ = std::min(1.0, first) - kTop;
-        // The least ratio that is reached: 0, or where a curve levels off.
-        if (reaches(kTop)) return;
-        double above = top_;
-        if (!reaches(above)) throw BadInput("parameters", "give a curve that does not fall");
-        for (int step = 0; step < 50; ++step) {
-            const double middle = (least_ + above) / 2;
-            (reaches(middle) ? above : least_) = middle;
-        }
+        top_ = std::min(1.0, at(0)) - kTop;
+        if (!(top_ > kTop) || !reaches(top_)) throw BadInput("parameters", "give a curve that does not fall");
+        if (!reaches(kTop))
+            least_ = numeric::edge([this](double ratio) { return reaches(ratio); }, kTop, top_);
     }
 
+    /// The least ratio that is reached: 0, or where a curve levels off.
     double least() const { return least_; }
 
     /// −dMR/dt, 1/h, where the layer has that ratio.

@@ -1,11 +1,10 @@
 #include "addin/boundary/evaluate.hpp"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 
 #include "addin/boundary/quantity_text.hpp"
+#include "addin/boundary/tables.hpp"
 #include "addin/boundary/words.hpp"
 
 namespace drysheet {
@@ -145,12 +144,6 @@ const Input& single(const Parameter& param, const Input& input) {
     return input.cells.front();
 }
 
-// A name as typed: without outer or odd spaces, in lower case; empty when it is no text.
-std::string typed_name(const Input& input) {
-    std::string storage;
-    return lower(input.form == Input::Form::text ? plain_spaces(input.text, storage) : std::string_view{});
-}
-
 void read_scalar(const Parameter& param, const Input& input, const Reading& reading, Value& value) {
     const Measured read = read_measured(param, input, reading);
     value.given = read.given || param.otherwise.has_value();
@@ -202,18 +195,6 @@ void read_cells(const Parameter& param, std::span<const Input> cells, const std:
         }
     }
     if (param.shape == Shape::column && value.column.empty()) refuse(param, "has no value in it.");
-}
-
-// A number with its unit beside it, as one text; the number as the office holds it.
-Input with_unit(const Parameter& param, const Input& value, const Input& unit) {
-    if (unit.form != Input::Form::text) refuse(param, in_words(unit) + " is not a unit.");
-    std::string text = value.text;
-    if (value.form == Input::Form::number) {
-        std::array<char, 32> buffer{};
-        text.assign(buffer.data(),
-                    std::to_chars(buffer.data(), buffer.data() + buffer.size(), value.number).ptr);
-    }
-    return text + " " + unit.text;
 }
 
 void read_row(const Parameter& param, std::span<const Input> cells, const Reading& reading, Value& value) {
@@ -385,35 +366,6 @@ Measured read_measured(const Parameter& param, const Input& given, const Reading
             break;
     }
     refuse(param, "a range in a range cannot be read.");
-}
-
-std::vector<TableRow> table_rows(const Parameter& table, const Input& input) {
-    if (input.form == Input::Form::missing) refuse(table, "is missing.");
-    if (input.form != Input::Form::grid || input.columns < 2)
-        refuse(table, "a table is wanted, names in its first column and values beside them; " +
-                          in_words(input) + " was given.");
-    std::vector<TableRow> rows;
-    for (std::size_t i = 0; i < input.rows(); ++i) {
-        auto cells = std::span(input.cells).subspan(i * input.columns, input.columns);
-        while (!cells.empty() && cells.back().blank()) cells = cells.first(cells.size() - 1);
-        if (cells.empty()) continue;
-        const std::string name = typed_name(cells[0]);
-        const std::string place = " (row " + std::to_string(i + 1) + " of the table)";
-        if (name.empty()) refuse(table, in_words(cells[0]) + place + " is not a name.");
-        const auto found = std::ranges::find(table.rows, name, &Parameter::name);
-        if (found == table.rows.end()) {
-            const auto nearest = std::ranges::min_element(
-                table.rows, {}, [&](const Parameter& row) { return edits(name, row.name); });
-            refuse(table, in_words(cells[0]) + place + " is not a name known here; perhaps \"" +
-                              std::string(nearest->name) + "\".");
-        }
-        if (std::ranges::find(rows, &*found, &TableRow::param) != rows.end())
-            refuse(table, in_words(cells[0]) + place + " is there twice.");
-        cells = cells.subspan(1);
-        if (cells.empty() || (cells[0].blank() && found->shape != Shape::column)) continue;  // not filled in
-        rows.push_back({&*found, cells});
-    }
-    return rows;
 }
 
 const Parameter& parameter_at(const Function& function, std::size_t argument) {

@@ -38,19 +38,10 @@ struct Measured {
 /// Reads one scalar argument, in the unit in which a plain number is read. Throws Refusal.
 Measured read_measured(const Parameter& param, const Input& input, const Reading& reading);
 
-/// A row of a table of names and quantities: which one it is, and the cells behind its name (the last not
-/// blank).
-struct TableRow {
-    const Parameter* param;
-    std::span<const Input> cells;
-};
-/// The rows that give something, in the table's order. Throws Refusal for a name that is unknown or given
-/// twice.
-std::vector<TableRow> table_rows(const Parameter& table, const Input& input);
-
 /// The arguments as the function gets them. Throws Refusal.
 std::vector<Value> read_arguments(const Function& function, std::span<const Input> given,
                                   const Reading& reading);
+
 /// The place of a choice's name among its choices. Throws Refusal.
 int read_choice(const Parameter& param, const Input& given);
 

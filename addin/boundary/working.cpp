@@ -7,6 +7,7 @@
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/expression.hpp"
 #include "addin/boundary/functions.hpp"
+#include "addin/boundary/tables.hpp"
 #include "addin/boundary/words.hpp"
 
 namespace drysheet {

@@ -178,7 +178,8 @@ void show_dryer(PlanTable& rows, const ScalePlan& plan) {
     rows.add("hours in use", plan.day, "", "", "batches a day × (drying time + turnaround)");
     const bool exit = plan.target.exit_rh.has_value();
     rows.add("air flow", plan.air_flow, "", "AIRNEEDED",
-             exit ? "at the dryer's inlet; your exit humidity; mean of a batch, more water goes at its start"
+             exit ? "at the dryer's inlet; your exit humidity; mean of a batch: more water goes at its "
+                    "start, see DRY.TRAYRUN"
                   : "at the dryer's inlet; exit humidity 0.4 ASSUMED by the add-in; mean of a batch, more "
                     "water goes at its start");
     rows.add("room air", plan.room_flow, "", "AIRVOLUME", "the same air, before the heater");
