@@ -62,7 +62,7 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
     check_length("ratios", ratios.size(), times.size());
     check_from_start(times);
     if (!(thickness.value() > 0)) throw BadInput("thickness", "must be above 0");
-    if (sides != 1 && sides != 2) throw BadInput("sides", "must be 1 or 2");
+    if (sides != 1 && sides != 2) throw BadInput("sides", "is no number of faces that dry: 1 or 2 is wanted");
     std::vector<double> t, y, guesses;
     for (std::size_t i = 0; i < times.size(); ++i) {
         if (times[i].value() == 0) continue;

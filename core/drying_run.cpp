@@ -46,7 +46,7 @@ Run checked_run(std::span<const Time> times, std::span<const Mass> masses, Mass 
     Run run{{}, moistures_of(masses, solids)};
     for (std::size_t i = 0; i < times.size(); ++i) {
         if (i > 0 && !(times[i] > times[i - 1])) {
-            throw BadInput("times", "must rise from reading to reading; {} comes after {}",
+            throw BadInput("times", "holds {} after {}: times must rise from reading to reading",
                            {amount(times[i]), amount(times[i - 1])});
         }
         run.hours.push_back(hours(times[i] - times[0]));

@@ -137,8 +137,7 @@ numeric::Model model_of(IsothermModel model, const Points& d) {
     return numeric::differentiated<N>([model, &d](std::size_t i, const auto& p) {
         for (std::size_t k = 0; k < N; ++k)
             if (!free_sign(model, k) && !(p[k].value > 0)) return numeric::Dual<N>(kNotAllowed);
-        const auto X = detail::moisture(model, d.aw[i], d.t[i], p);
-        return X.value > 0 ? X : numeric::Dual<N>(kNotAllowed);
+        return detail::moisture(model, d.aw[i], d.t[i], p);
     });
 }
 

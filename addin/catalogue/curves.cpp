@@ -65,7 +65,6 @@ void add_row(Table& table, std::initializer_list<Cell> cells) {
     table.cells.insert(table.cells.end(), cells.begin(), cells.end());
 }
 Cell name_cell(std::string_view name) { return std::string(name); }
-Cell aicc_cell(double aicc) { return std::isfinite(aicc) ? Cell(aicc) : Cell("too few points"); }
 
 Table models_table() {
     Table table{.columns = 4};

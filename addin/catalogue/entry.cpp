@@ -1,6 +1,7 @@
 #include "addin/catalogue/entry.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <stdexcept>
 
 namespace drysheet {
@@ -87,6 +88,8 @@ void finish(Function& function, std::optional<Kind> result_kind, std::string_vie
 double shown(const Amount& amount, std::string_view unit) {
     return (unit.empty() ? default_unit(amount.kind) : read_unit(unit).value()).from_si(amount.si);
 }
+
+Cell aicc_cell(double aicc) { return std::isfinite(aicc) ? Cell(aicc) : Cell("too few points"); }
 
 Table quantities(std::initializer_list<Row> rows) {
     Table table{.columns = 3};

@@ -371,6 +371,8 @@ struct Row {
     std::variant<Amount, std::string> value;
     std::string_view unit{};  ///< where it is not the kind's default
 };
+/// An AICc, which needs two points more than the model has parameters.
+Cell aicc_cell(double aicc);
 /// A table of quantities with its three columns.
 Table quantities(std::initializer_list<Row> rows);
 /// An amount in a given unit, or in its kind's default unit.

@@ -38,16 +38,16 @@ Table models_table() {
 
 Outcome fit_table(const IsothermFit& fit) {
     Table table{.columns = 3};
-    const auto row = [&table](std::string_view name, double value, const Cell& error) {
-        table.cells.insert(table.cells.end(), {Cell(std::string(name)), Cell(value), error});
+    const auto row = [&table](std::string_view name, const Cell& value, const Cell& error = "") {
+        table.cells.insert(table.cells.end(), {Cell(std::string(name)), value, error});
     };
     for (std::size_t k = 0; k < fit.parameters.size(); ++k)
         row(info(fit.model).parameters[k], fit.parameters[k], fit.standard_errors[k]);
-    row("r2", fit.r2, "");
-    row("rmse", fit.rmse, "");
-    row("deviation", fit.deviation, "");
-    row("aicc", fit.aicc, "");
-    row("n", static_cast<double>(fit.points), "");
+    row("r2", fit.r2);
+    row("rmse", fit.rmse);
+    row("deviation", fit.deviation);
+    row("aicc", aicc_cell(fit.aicc));
+    row("n", static_cast<double>(fit.points));
     return table;
 }
 
@@ -291,6 +291,11 @@ std::vector<Function> sorption_entries() {
                          "SciPy 1.10.1 on the same points",
                          "n2"},
                         {{"Peleg", activities, moistures}, 9.0, 0, "by counting", "n"},
+                        {{"Oswin", column(0.2, 0.4, 0.6), column(0.05, 0.08, 0.12)},
+                         "too few points",
+                         0,
+                         "3 points for 2 parameters",
+                         "aicc"},
                         {{"modified Oswin", durum_rh, durum_wb, durum_temps},
                          13.11394724,
                          1e-5,

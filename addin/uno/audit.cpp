@@ -243,7 +243,7 @@ struct List {
 };
 
 void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
-    constexpr sal_Int32 widths[] = {3500, 9000, 3500, 8000, 9000, 3500, 12000};  // 1/100 mm
+    constexpr sal_Int32 widths[] = {3500, 15000, 3000, 8000, 9000, 3500, 12000};  // 1/100 mm
     const auto format = [&](const Reference<table::XCellRange>& range, const char* name, const auto& value) {
         quietly(undo, [&] { set(range, name, value); });
     };

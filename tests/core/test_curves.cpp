@@ -137,7 +137,9 @@ TEST(Curve, refuses_impossible_parameters) {
 
 TEST(CurveFit, finds_the_parameters_of_exact_data) {
     for (const auto& [model, p] : kExamples) {
-        const auto [times, ratios] = made(model, p, 0);
+        const Columns data = made(model, p, 0);
+        const auto& times = data.times;
+        const auto& ratios = data.ratios;
         const auto fit = curve_fit(model, times, ratios);
         for (std::size_t k = 0; k < p.size(); ++k) {
             EXPECT_NEAR(fit.parameters[k], p[k], 1e-8) << info(model).name << " parameter " << k;
@@ -148,7 +150,9 @@ TEST(CurveFit, finds_the_parameters_of_exact_data) {
 // Gilliland and Sherwood's hemlock board (Seader and Henley, 2nd ed, problem 18.4), fitted by
 // scipy.optimize.curve_fit: tests/reference/make_hemlock_fits.py. Parameters, standard errors, rmse and AICc.
 TEST(CurveFit, agrees_with_scipy_on_published_data) {
-    const auto [times, ratios] = hemlock();
+    const Columns data = hemlock();
+    const auto& times = data.times;
+    const auto& ratios = data.ratios;
     for (const auto& row : read_csv("hemlock_fits.csv")) {
         if (row[0] == "slab") continue;
         SCOPED_TRACE(row[0]);
@@ -164,7 +168,9 @@ TEST(CurveFit, agrees_with_scipy_on_published_data) {
 
 // The faster of two terms comes first, whatever the search found.
 TEST(CurveFit, puts_the_faster_term_first) {
-    const auto [times, ratios] = made(CurveModel::two_term, {0.6, 0.25, 0.4, 1.5}, 1e-3);
+    const Columns data = made(CurveModel::two_term, {0.6, 0.25, 0.4, 1.5}, 1e-3);
+    const auto& times = data.times;
+    const auto& ratios = data.ratios;
     const auto two = curve_fit(CurveModel::two_term, times, ratios);
     EXPECT_GT(two.parameters[1], two.parameters[3]);
     EXPECT_NEAR(two.parameters[0], 0.4, 0.01);
@@ -176,7 +182,9 @@ TEST(CurveFit, puts_the_faster_term_first) {
 
 TEST(CurveFit, refuses_what_it_cannot_tell) {
     // One exponential holds no second one.
-    const auto [times, ratios] = made(CurveModel::lewis, {0.4}, 1e-3);
+    const Columns data = made(CurveModel::lewis, {0.4}, 1e-3);
+    const auto& times = data.times;
+    const auto& ratios = data.ratios;
     expect_refused([&] { curve_fit(CurveModel::two_term, times, ratios); }, "ratios");
     expect_refused([&] { curve_fit(CurveModel::verma, times, ratios); }, "ratios");
     // Two points for two parameters; a column that is shorter; a time before the start; a flat run.
@@ -192,7 +200,9 @@ TEST(CurveFit, refuses_what_it_cannot_tell) {
 }
 
 TEST(CurveRank, puts_the_true_model_first_and_the_undetermined_last) {
-    const auto [times, ratios] = made(CurveModel::logarithmic, {1.2, 0.3, -0.2}, 2e-3);
+    const Columns data = made(CurveModel::logarithmic, {1.2, 0.3, -0.2}, 2e-3);
+    const auto& times = data.times;
+    const auto& ratios = data.ratios;
     const auto ranked = curve_rank(times, ratios);
     EXPECT_EQ(ranked.size(), curve_models().size());
     EXPECT_EQ(ranked.front().model, CurveModel::logarithmic);
@@ -210,7 +220,9 @@ TEST(CurveRank, puts_the_true_model_first_and_the_undetermined_last) {
 
 // Page and Weibull are one curve: k = alpha^−beta, n = beta.
 TEST(CurveRank, page_and_weibull_tie) {
-    const auto [times, ratios] = hemlock();
+    const Columns data = hemlock();
+    const auto& times = data.times;
+    const auto& ratios = data.ratios;
     const auto page = curve_fit(CurveModel::page, times, ratios);
     const auto weibull = curve_fit(CurveModel::weibull, times, ratios);
     EXPECT_NEAR(page.aicc, weibull.aicc, 1e-7);
@@ -221,7 +233,9 @@ TEST(CurveRank, page_and_weibull_tie) {
 
 // The parameters do not depend on the order of the points, nor on the clock's unit beyond k's own.
 TEST(CurveFit, does_not_depend_on_the_order_of_points) {
-    auto [times, ratios] = hemlock();
+    Columns data = hemlock();
+    auto& times = data.times;
+    auto& ratios = data.ratios;
     const auto forward = curve_fit(CurveModel::midilli, times, ratios);
     std::ranges::reverse(times);
     std::ranges::reverse(ratios);

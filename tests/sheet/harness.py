@@ -38,25 +38,28 @@ def can_be_written(value):
 
 
 class Placed:
-    """Puts given values in cells from a row on, one argument below the other, and says how to refer to them."""
+    """Arguments in cells from B1 on, one below the other. They are there after write(): a call for each cell is slow."""
 
-    def __init__(self, book, row=1, which=0):
-        self.book, self.row, self.which = book, row, which
+    def __init__(self, book):
+        self.book = book
+        self.rows = []
 
     def reference(self, value):
         if value is None:
             return ""
-        rows = value if isinstance(value, list) else [[value]]
-        first = self.row
-        for cells in rows:
-            for column, cell in enumerate(cells):
-                self.book.put(f"{chr(66 + column)}{self.row}", cell, self.which)
-            self.row += 1
-        start = f"B{first}"
-        return f"{start}:{chr(65 + len(rows[0]))}{self.row - 1}" if isinstance(value, list) else start
+        first = len(self.rows) + 1
+        self.rows += [["" if cell is None else cell for cell in row] for row in value] if isinstance(value, list) else [[value]]
+        last = f":{chr(65 + len(self.rows[-1]))}{len(self.rows)}" if isinstance(value, list) else ""
+        return f"B{first}{last}"
 
     def call(self, function, given):
         return f"DRY.{function}({';'.join(self.reference(value) for value in given)})"
+
+    def write(self):
+        if self.rows:
+            width = max(map(len, self.rows))
+            cells = self.book.sheet().getCellRangeByPosition(1, 0, width, len(self.rows) - 1)
+            cells.setDataArray([row + [""] * (width - len(row)) for row in self.rows])  # "" leaves a cell blank
 
 
 def looked_up(call, check):

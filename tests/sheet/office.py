@@ -19,7 +19,7 @@ import uno
 from com.sun.star.beans import PropertyValue
 from com.sun.star.connection import NoConnectException
 
-ERROR_CELLS = 4  # com.sun.star.sheet.FormulaResult.ERROR
+VALUE_CELLS, TEXT_CELLS, ERROR_CELLS = 1, 2, 4  # com.sun.star.sheet.FormulaResult
 BAD_ARGUMENT = 502  # what a refused argument shows
 NO_SOLUTION = 523  # what a search without an answer shows
 UNKNOWN_NAME = 525  # #NAME?
@@ -67,7 +67,7 @@ class Result:
         error = cell.getError()
         if error:
             return cls("error", float("nan"), cell.getString(), error)
-        is_text = cell.FormulaResultType2 == 2 if cell.getFormula().startswith("=") else cell.Type.value == "TEXT"
+        is_text = cell.FormulaResultType2 == TEXT_CELLS if cell.getFormula().startswith("=") else cell.Type.value == "TEXT"
         return cls("text" if is_text else "value", cell.getValue(), cell.getString(), 0)
 
 
@@ -111,14 +111,22 @@ class Book:
         return ranges.getByName(name).getReferredCells() if ranges.hasByName(name) else None
 
     def formulas(self):
-        """{(sheet, address): (formula, result)} of every formula cell."""
+        """{(sheet, address): (formula, result)} of every formula cell. Whole areas at once: a call for each cell is slow."""
         found = {}
         for sheet in self.document.Sheets:
-            for area in sheet.queryContentCells(16).RangeAddresses:
-                for column in range(area.StartColumn, area.EndColumn + 1):
-                    for row in range(area.StartRow, area.EndRow + 1):
-                        cell = sheet.getCellByPosition(column, row)
-                        found[sheet.Name, address_of(column, row)] = (cell.getFormula(), Result.of(cell))
+            for area in sheet.queryFormulaCells(VALUE_CELLS | TEXT_CELLS):
+                start = area.RangeAddress
+                for row, line in enumerate(zip(area.getFormulaArray(), area.getDataArray())):
+                    for column, (formula, value) in enumerate(zip(*line)):
+                        is_text = isinstance(value, str)
+                        found[sheet.Name, address_of(start.StartColumn + column, start.StartRow + row)] = (
+                            formula, Result("text" if is_text else "value", 0 if is_text else value, str(value), 0))
+            for area in sheet.queryFormulaCells(ERROR_CELLS):
+                start = area.RangeAddress
+                for row, line in enumerate(area.getFormulaArray()):
+                    for column, formula in enumerate(line):
+                        found[sheet.Name, address_of(start.StartColumn + column, start.StartRow + row)] = (
+                            formula, Result.of(area.getCellByPosition(column, row)))
         return found
 
     def error_cells(self):

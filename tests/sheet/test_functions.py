@@ -16,7 +16,10 @@ class Functions(SheetTest):
         for check in self.checks:
             if (check["kind"] == "refusal") == refusals:
                 self.book.sheet().clearContents(1023)
-                yield check, Placed(self.book).call(check["function"], check["given"])
+                placed = Placed(self.book)
+                call = placed.call(check["function"], check["given"])
+                placed.write()
+                yield check, call
 
     def compare(self, check, formula):
         result = self.book.show(formula)
