@@ -27,7 +27,7 @@ class UndoStep {
     UndoStep& operator=(const UndoStep&) = delete;
     ~UndoStep() { undo_->leaveUndoContext(); }
 
-    com::sun::star::document::XUndoManager& list() const { return *undo_.get(); }
+    com::sun::star::document::XUndoManager& list() const { return *undo_; }
 
   private:
     com::sun::star::uno::Reference<com::sun::star::document::XUndoManager> undo_;
