@@ -297,12 +297,12 @@ Sheet sheet_named(const Document& document, const OUString& name) {
 /// The office takes the sheet away and brings it back by itself, but brings it back empty.
 class Refill final : public cppu::WeakImplHelper1<document::XUndoAction> {
   public:
-    Refill(Document document, List list) : document_(std::move(document)), list_(std::move(list)) {}
+    Refill(const Document& document, List list) : document_(document), list_(std::move(list)) {}
     OUString SAL_CALL getTitle() override { return list_.sheet_name; }
     void SAL_CALL undo() override {}
     void SAL_CALL redo() override {
         const Reference<document::XUndoManagerSupplier> supplier(document_, UNO_QUERY_THROW);
-        write(sheet_named(document_, list_.sheet_name), list_, *supplier->getUndoManager().get());
+        write(sheet_named(document_, list_.sheet_name), list_, *supplier->getUndoManager());
     }
 
   private:
@@ -366,7 +366,7 @@ std::string check_workbook(const Document& document, const Progress& progress) {
     ask(sheet, calls, step.list(), progress);
     const auto refused =
         std::count_if(calls.begin(), calls.end(), [](const Call& call) { return !call.fine(); });
-    const std::string summary = summary_of(calls, static_cast<std::size_t>(refused));
+    std::string summary = summary_of(calls, static_cast<std::size_t>(refused));
     std::stable_partition(calls.begin(), calls.end(), [](const Call& call) { return !call.fine(); });
     list.refused = static_cast<sal_Int32>(refused);
     list.head = head_of(summary);

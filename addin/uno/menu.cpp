@@ -41,7 +41,7 @@ constexpr char kProtocol[] = "org.drysheet.menu:";
 class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XDispatchProvider,
                                                 frame::XNotifyingDispatch, lang::XServiceInfo> {
   public:
-    explicit Menu(Reference<uno::XComponentContext> context) : context_(std::move(context)) {}
+    explicit Menu(const Reference<uno::XComponentContext>& context) : context_(context) {}
 
     void SAL_CALL initialize(const Sequence<Any>& arguments) override {
         if (arguments.getLength() > 0) arguments[0] >>= frame_;
