@@ -16,6 +16,7 @@ const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
 const Entry kCheck{"menu.check", "Check This Workbook"};
+const Entry kToolsCheck{"menu.tools-check", "Check Drying Formulas"};  // the same, among other tools
 const Entry kReference{"menu.reference", "All Functions"};
 const Entry kAbout{"menu.about", "About Drysheet"};
 
@@ -87,10 +88,26 @@ std::string submenu(const std::vector<Entry>& entries, const std::vector<Texts>&
     return writer.take();
 }
 
+// The check stands in the Tools menu too, where such checks are looked for: behind the Detective.
+std::string tools_menu_xcu(const std::vector<Texts>& languages) {
+    Writer writer(languages);
+    writer.entry(kToolsCheck, "check");
+    return R"(<node oor:name="OfficeMenuBarMerging">
+<node oor:name="org.drysheet.addin" oor:op="replace">
+<node oor:name="check" oor:op="replace">
+<prop oor:name="MergePoint"><value>.uno:ToolsMenu\.uno:AuditMenu</value></prop>
+<prop oor:name="MergeCommand"><value>AddAfter</value></prop>
+<prop oor:name="MergeFallback"><value>Ignore</value></prop>
+<prop oor:name="MergeContext"><value>com.sun.star.sheet.SpreadsheetDocument</value></prop>
+<node oor:name="MenuItems">
+)" + writer.take() +
+           "</node>\n</node>\n</node>\n</node>\n";
+}
+
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCheck, kReference, kAbout};
+    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCheck, kToolsCheck, kReference, kAbout};
     for (const auto& more : {pattern_entries(), example_entries(examples)})
         keys.insert(keys.end(), more.begin(), more.end());
     return keys;
@@ -114,7 +131,8 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
 <prop oor:name="Context"><value>com.sun.star.sheet.SpreadsheetDocument</value></prop>
 <prop oor:name="Target"><value>_self</value></prop>
 )" + head + "<node oor:name=\"Submenu\">\n" +
-           writer.take() + "</node>\n</node>\n</node>\n</node>\n</oor:component-data>\n";
+           writer.take() + "</node>\n</node>\n</node>\n" + tools_menu_xcu(languages) +
+           "</node>\n</oor:component-data>\n";
 }
 
 }  // namespace drysheet

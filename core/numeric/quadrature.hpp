@@ -13,8 +13,10 @@ namespace drysheet::numeric {
 /// value.
 template <class F>
 double integrate(F f, double a, double b) {
+    // Its tables cost more than the integral; filling them is guarded, so one object serves all threads.
+    static boost::math::quadrature::tanh_sinh<double> rule;
     double error = 0, l1 = 0;
-    const double value = boost::math::quadrature::tanh_sinh<double>().integrate(f, a, b, 1e-10, &error, &l1);
+    const double value = rule.integrate(f, a, b, 1e-10, &error, &l1);
     if (!(std::abs(error) <= 1e-7 * l1)) throw NoConvergence("", "is an integral that does not settle");
     return value;
 }
