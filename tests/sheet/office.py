@@ -230,8 +230,9 @@ class Office:
     def service(self, name):
         return self.context.ServiceManager.createInstanceWithContext(name, self.context)
 
-    def new(self):
-        return Book(self.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, properties(Hidden=True)))
+    def new(self, **more):
+        return Book(self.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0,
+                                                     properties(Hidden=True, **more)))
 
     def open(self, path):
         """Read-only, so that a workbook that someone has open can be opened here too; it can be
