@@ -1,9 +1,10 @@
 #!/usr/bin/env bash
 # The whole gate on a fresh Debian 12, in one command:
 #     bash tests/run.sh
-# Installs what is missing, checks the formatting, builds with g++, builds with clang under clang-tidy and the address
-# and undefined-behaviour sanitizers and runs the tests that need no office there, then runs all tests, the sheet tests
-# in a headless Calc among them. What is built already is not built again.
+# Installs what is missing, checks the formatting, builds with clang under clang-tidy and the address and
+# undefined-behaviour sanitizers and runs there the tests that need no office, runs the thread test under the thread
+# sanitizer, then builds with g++ and runs all tests, those in a headless Calc among them. What is built already is not
+# built again.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 source "$root/cmake/install_missing.sh"
@@ -21,6 +22,11 @@ cmake --build --preset sanitize
 
 say "Tests under the sanitizers"
 ctest --preset sanitize -j "$cores"
+
+say "Several threads under the thread sanitizer"
+cmake --preset threads >/dev/null
+cmake --build --preset threads
+ctest --preset threads
 
 say "Build with g++"
 cmake --preset dev >/dev/null
