@@ -9,6 +9,7 @@
 
 #include "core/kinetics.hpp"
 #include "tests/core/reference.hpp"
+#include "tests/core/refused.hpp"
 
 using namespace drysheet;
 
@@ -59,15 +60,6 @@ const std::vector<Example> kExamples{
     {CurveModel::weibull, {2.5, 0.9}},
     {CurveModel::verma, {0.3, 1.6, 0.3}},
 };
-
-void expect_refused(const auto& call, std::string_view argument) {
-    try {
-        call();
-        ADD_FAILURE() << "no refusal naming " << argument;
-    } catch (const Refused& refused) {
-        EXPECT_EQ(refused.argument(), argument) << refused.what();
-    }
-}
 
 }  // namespace
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/kinetics.hpp"
+#include "tests/core/refused.hpp"
 
 using namespace drysheet;
 
@@ -18,16 +19,6 @@ Area m2(double a) { return Area::from_value(a); }
 Length mm(double l) { return Length::from_value(l / 1000); }
 MassFlux kg_m2_h(double r) { return MassFlux::from_value(r / 3600); }
 MoistureDry db(double x) { return MoistureDry(x); }
-
-void expect_refused(const auto& call, std::string_view argument) {
-    try {
-        call();
-        ADD_FAILURE() << "no refusal naming " << argument;
-    } catch (const Refused& refused) {
-        EXPECT_EQ(refused.argument(), argument) << refused.what();
-    }
-}
-#define EXPECT_REFUSED(argument, ...) expect_refused([&] { __VA_ARGS__; }, argument)
 
 }  // namespace
 

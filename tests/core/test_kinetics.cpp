@@ -9,6 +9,7 @@
 
 #include "core/kinetics.hpp"
 #include "tests/core/reference.hpp"
+#include "tests/core/refused.hpp"
 
 using namespace drysheet;
 
@@ -37,16 +38,6 @@ Weighed two_periods(double noise, double first = 0) {
     }
     return run;
 }
-
-void expect_refused(const auto& call, std::string_view argument) {
-    try {
-        call();
-        ADD_FAILURE() << "no refusal naming " << argument;
-    } catch (const Refused& refused) {
-        EXPECT_EQ(refused.argument(), argument) << refused.what();
-    }
-}
-#define EXPECT_REFUSED(argument, ...) expect_refused([&] { __VA_ARGS__; }, argument)
 
 }  // namespace
 
