@@ -14,7 +14,7 @@ cores=$(nproc)
 install_missing use test
 
 say "Formatting"
-git ls-files '*.cpp' '*.hpp' | xargs clang-format-14 --dry-run --Werror
+find core addin tests '(' -name '*.cpp' -o -name '*.hpp' ')' -print0 | xargs -0 clang-format-14 --dry-run --Werror
 
 say "Build with clang, clang-tidy and sanitizers"
 cmake --preset sanitize >/dev/null

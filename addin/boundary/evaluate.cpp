@@ -407,10 +407,9 @@ std::vector<Value> read_arguments(const Function& function, std::span<const Inpu
 }
 
 Outcome evaluate(const Function& function, std::span<const Input> given, const Reading& reading) {
-    if (function.raw) return function.raw(given, reading);
-    const std::vector<Value> values = read_arguments(function, given, reading);
     try {
-        Outcome outcome = function.call(values);
+        Outcome outcome = function.raw ? function.raw(given, reading)
+                                       : function.call(read_arguments(function, given, reading));
         if (const auto* number = std::get_if<double>(&outcome); number != nullptr && !std::isfinite(*number))
             throw BadInput("", "is beyond what a cell can hold");
         return outcome;

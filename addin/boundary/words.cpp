@@ -33,6 +33,17 @@ std::string lower(std::string_view text) {
     return low;
 }
 
+namespace {
+
+// A line break or a stray control character would tear the sentence.
+std::string quoted(std::string text) {
+    for (char& c : text)
+        if (c >= 0 && c < ' ') c = '?';
+    return "\"" + text + "\"";
+}
+
+}  // namespace
+
 std::string in_words(const Input& input) {
     switch (input.form) {
         case Input::Form::missing:
@@ -40,7 +51,7 @@ std::string in_words(const Input& input) {
         case Input::Form::number:
             return in_words(input.number, 10);
         case Input::Form::text:
-            return input.blank() ? "a blank cell" : "\"" + input.text + "\"";
+            return input.blank() ? "a blank cell" : quoted(input.text);
         case Input::Form::grid:
             break;
     }

@@ -113,6 +113,13 @@ TEST(Why, SaysWhatWasProbablyMeant) {
     EXPECT_TRUE(says(why_of("CLOSURE", {100.0, 0.3, column(60.0), column(0.4)}), "fine: a table of 5 rows"));
 }
 
+TEST(Outcome, IsNeverANumberThatIsNone) {
+    const double none = std::nan("");
+    EXPECT_THROW(value("PICK", {Input({"u", none}, 2), "u"}), Refusal);
+    EXPECT_THROW(value("DRIEDMASS", {none, 0.8, 0.2}), Refusal);
+    EXPECT_THROW(value("RAWFOR", {1e308, 1e300, 0.5}), Refusal);
+}
+
 TEST(Each, GoesThroughRangesAndKeepsErrorsInTheirRow) {
     const std::vector<Input> given{column(100.0, "", 200.0, "60 min"), 0.8, 0.2};
     const Table table = each(*find_function("DRIEDMASS"), given, {});
