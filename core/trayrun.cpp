@@ -76,7 +76,11 @@ class ThinLayer {
     }
 
   private:
-    CurveModel curve_model() const { return static_cast<CurveModel>(options_.model); }
+    CurveModel curve_model() const {
+        static_assert(static_cast<int>(TrayModel::lewis) == static_cast<int>(CurveModel::lewis) &&
+                      static_cast<int>(TrayModel::verma) == static_cast<int>(CurveModel::verma));
+        return static_cast<CurveModel>(options_.model);
+    }
     double at(double hours) const {
         if (options_.model == TrayModel::diffusion) return slab_ratio(per_hour_ * hours).value();
         return curve(curve_model(), Time::from_value(hours * kHour), options_.parameters).value();

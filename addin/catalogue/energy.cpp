@@ -111,15 +111,15 @@ std::vector<Function> energy_entries() {
                         "warming [kJ] = fresh ÷ 1000 × SPECIFICHEAT(start) × (dryer_temp − feed_temp)\n"
                         "evaporating [kJ] = water ÷ 1000 × LATENTHEAT(dryer_temp)\n"
                         "demand = (warming + evaporating) ÷ 3600",
-             .checks =
-                 {{{1000.0, 0.8, 0.1, 21.0, 100.0},
-                   0.56488,
-                   1e-3,
-                   "Earle ex. 7.1 (2056 kJ with a specific heat of 3.8), with Siebel's 3.5162: 2033.6 kJ"},
-                  {{"1 kg", 0.8, 0.1, 21.0, 60.0},
-                   0.54776,
-                   1e-3,
-                   "Earle ex. 7.2 (1983 kJ with 3.8), with Siebel's 3.5162: 1971.9 kJ"}},
+             .checks = {{{1000.0, 0.8, 0.1, 21.0, 100.0},
+                         0.56488,
+                         1e-3,
+                         "Earle ex. 7.1 (from memory: 2056 kJ with a specific heat of 3.8), with Siebel's "
+                         "3.5162: 2033.6 kJ"},
+                        {{"1 kg", 0.8, 0.1, 21.0, 60.0},
+                         0.54776,
+                         1e-3,
+                         "Earle ex. 7.2 (from memory: 1983 kJ with 3.8), with Siebel's 3.5162: 1971.9 kJ"}},
              .refusals = {{{1000.0, 0.1, 0.8, 21.0, 60.0}, "final"},
                           {{1000.0, 0.8, 0.1, 65.0, 60.0}, "dryer_temp"},
                           {{1000.0, 0.8, 0.1, -5.0, 60.0}, "feed_temp"},

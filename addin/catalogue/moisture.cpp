@@ -149,7 +149,7 @@ std::vector<Function> moisture_entries() {
                         {{column(1.0, 2.0, 3.0)},
                          2.4842,
                          1e-4,
-                         "t table: 4.303 for 2 degrees of freedom, 95 %; 4.30265 ÷ √3",
+                         "t table (from memory): 4.303 for 2 degrees of freedom, 95 %; 4.30265 ÷ √3",
                          "half-width"}},
              .refusals = {{{column(1.0)}, "range"}, {{column(1.0, 2.0), 1.5}, "confidence"}},
              .see_also = {"OVENMOISTURE", "UNCERTAINTY"},

@@ -194,7 +194,7 @@ std::vector<Function> yield_entries() {
                         {{"1000 g", "70 %", "440 g"},
                          0.318,
                          2e-3,
-                         "Singh & Heldman (2009) ch. 1: 0.14 kg water with 0.30 kg solids"}},
+                         "Singh & Heldman (2009) ch. 1 (from memory): 0.14 kg water with 0.30 kg solids"}},
              .refusals = {{{100.0, 0.8, 15.0}, "dried"}, {{100.0, 0.8, 120.0}, "dried"}},
              .see_also = {"STARTMOISTURE", "RECONCILE"}}),
         function<start_moisture>(
@@ -395,7 +395,7 @@ std::vector<Function> yield_entries() {
              .checks = {{{0.05, 0.23, 0.15},
                          0.4444,
                          1e-3,
-                         "Earle (1983) ex. 2.7 (fat for water): 44.4 % of the 5 % part"}},
+                         "Earle (1983) ex. 2.7 (from memory; fat for water): 44.4 % of the 5 % part"}},
              .refusals = {{{0.1, 0.2, 0.3}, "target"}, {{0.2, 0.2, 0.2}, "moisture_b"}},
              .see_also = {"BLENDMOISTURE"}}),
         function<rehydration>(

@@ -2,18 +2,18 @@
 #include "core/air.hpp"
 #include "core/moist_air.hpp"
 #include "core/water.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {
 
 using test::bad_input;
+using test::celsius;
+using test::in_celsius;
+using test::kpa;
 using test::near;
 using test::refused;
 
-Temperature celsius(double t) { return from_si<Temperature>(t + 273.15); }
-double in_celsius(Temperature T) { return T.value() - 273.15; }
-Pressure kpa(double p) { return from_si<Pressure>(p * 1000); }
 RelativeHumidity rh(double x) { return RelativeHumidity(x); }
 const Pressure kSea = kpa(101.325);
 
@@ -111,9 +111,10 @@ TEST(Air, DryAndWetBulbExamples) {
     };
     for (const Example& e : {
              Example{40, 20, 101.325, 0.0065, 0.14, 0.02, 0.01,
-                     "ASHRAE Fundamentals (2009) ch. 1 ex. 1, chart"},
+                     "ASHRAE Fundamentals (2009) ch. 1 ex. 1, chart, from memory"},
              Example{25, 15, 101.325, 0.00653, 0.332, 0.01, 5e-3, "Çengel & Boles ex. 14-3, from memory"},
-             Example{25, 20, 101.325, 0.0126, 0.64, 0.01, 0.01, "Earle, Unit operations, ex. 7.7"},
+             Example{25, 20, 101.325, 0.0126, 0.64, 0.01, 0.01,
+                     "Earle, Unit operations, ex. 7.7, from memory"},
              Example{40, 25.5, 101.325, 0.0148, 0.33, 0.02, 0.02, "Felder & Rousseau problem 8.72, chart"},
              Example{35, 27, 101.325, 0.0195, 0.55, 0.02, 0.01, "Felder & Rousseau problem 8.71, chart"},
              Example{60, 27.5, 101.325, 0.010, 0.08, 0.04, 0.01, "Singh & Heldman ch. 9, chart"},
@@ -163,7 +164,7 @@ TEST(Air, StateExamples) {
     // Hougen, Watson & Ragatz, illustration 5.8: 100 °F, wet bulb 85 °F: dew point 80.5 °F.
     const RelativeHumidity hot = rh_from_wet_bulb(celsius(37.778), celsius(29.444), kSea);
     EXPECT_NEAR(in_celsius(dew_point(celsius(37.778), hot, kSea)), (80.5 - 32) / 1.8, 0.2);
-    // Earle (Unit operations) ex. 7.5: humidity 0.03 at 100 kPa is 4.6 kPa of vapour.
+    // Earle (Unit operations) ex. 7.5, from memory: humidity 0.03 at 100 kPa is 4.6 kPa of vapour.
     const RelativeHumidity earle = relative_humidity(celsius(50), HumidityRatio(0.03), kpa(100));
     EXPECT_TRUE(near(air_state(celsius(50), earle, kpa(100)).vapour_pressure, 4600, 3e-3));
 }

@@ -1,7 +1,7 @@
 #include <cmath>
 
 #include "core/balance.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

@@ -8,14 +8,12 @@
 #include <vector>
 
 #include "core/kinetics.hpp"
-#include "tests/core/reference.hpp"
-#include "tests/core/refused.hpp"
+#include "tests/core/shared.hpp"
 
 using namespace drysheet;
+using namespace drysheet::test;
 
 namespace {
-
-Time hours(double t) { return Time::from_value(3600 * t); }
 
 struct Columns {
     std::vector<Time> times;

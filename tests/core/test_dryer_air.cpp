@@ -2,33 +2,33 @@
 #include "core/air.hpp"
 #include "core/moist_air.hpp"
 #include "core/water.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {
 
 using test::bad_input;
+using test::celsius;
+using test::in_celsius;
+using test::kpa;
 using test::near;
 using test::refused;
 
-Temperature celsius(double t) { return from_si<Temperature>(t + 273.15); }
-double in_celsius(Temperature T) { return T.value() - 273.15; }
-Pressure kpa(double p) { return from_si<Pressure>(p * 1000); }
 RelativeHumidity rh(double x) { return RelativeHumidity(x); }
 VolumeFlow m3_per_s(double x) { return from_si<VolumeFlow>(x); }
 const Pressure kSea = kpa(101.325);
 
 TEST(DryerAir, Heating) {
-    // ASHRAE Fundamentals (2009) ch. 1 ex. 2: saturated air at 2 °C, 10 m³/s, heated to 40 °C: 491 kW
-    // (chart), h2 - h1 = 38.6.
+    // ASHRAE Fundamentals (2009) ch. 1 ex. 2, from memory: saturated air at 2 °C, 10 m³/s, heated to 40 °C:
+    // 491 kW (chart), h2 - h1 = 38.6.
     EXPECT_TRUE(near(heating_load(m3_per_s(10), celsius(2), rh(1), celsius(40), kSea), 491e3, 5e-3));
     // Singh & Heldman ch. 9: 10 m³/s at 30 °C, 80 % to 80 °C: 140 - 85.2 kJ/kg at 0.89 m³/kg; leaves at 7 %
     // (chart).
     EXPECT_TRUE(near(heating_load(m3_per_s(10), celsius(30), rh(0.8), celsius(80), kSea),
                      10 / 0.89 * (140 - 85.2) * 1e3, 0.06));
     EXPECT_NEAR(heated_rh(celsius(30), rh(0.8), celsius(80), kSea).value(), 0.07, 5e-3);
-    // Earle ex. 7.7-7.8: 25 °C, 20 °C wet bulb, to 40 °C: 27 %; 1104 kg/h of 0.862 m³/kg need 16 kJ/kg, about
-    // 5 kW (chart).
+    // Earle ex. 7.7-7.8, from memory: 25 °C, 20 °C wet bulb, to 40 °C: 27 %; 1104 kg/h of 0.862 m³/kg need 16
+    // kJ/kg, about 5 kW (chart).
     const RelativeHumidity room = rh_from_wet_bulb(celsius(25), celsius(20), kSea);
     EXPECT_NEAR(heated_rh(celsius(25), room, celsius(40), kSea).value(), 0.27, 5e-3);
     EXPECT_TRUE(near(heating_load(m3_per_s(1104 * 0.862 / 3600), celsius(25), room, celsius(40), kSea),
@@ -51,7 +51,8 @@ TEST(DryerAir, Heating) {
 }
 
 TEST(DryerAir, Mixing) {
-    // ASHRAE Fundamentals (2009) ch. 1 ex. 4: 2 m³/s at 4 °C, 2 °C wet bulb with 6.25 m³/s at 25 °C, 50
+    // ASHRAE Fundamentals (2009) ch. 1 ex. 4, from memory: 2 m³/s at 4 °C, 2 °C wet bulb with 6.25 m³/s at 25
+    // °C, 50
     // %: 19.5 °C, wet bulb 14.6 °C.
     const RelativeHumidity cold = rh_from_wet_bulb(celsius(4), celsius(2), kSea);
     const AirPoint ashrae =

@@ -6,19 +6,14 @@
 #include <vector>
 
 #include "core/kinetics.hpp"
-#include "tests/core/refused.hpp"
+#include "tests/core/shared.hpp"
 
 using namespace drysheet;
+using namespace drysheet::test;
 
 namespace {
 
-Time hours(double t) { return Time::from_value(3600 * t); }
-double in_hours(Time t) { return t.value() / 3600; }
-Mass kg(double m) { return Mass::from_value(m); }
-Area m2(double a) { return Area::from_value(a); }
-Length mm(double l) { return Length::from_value(l / 1000); }
 MassFlux kg_m2_h(double r) { return MassFlux::from_value(r / 3600); }
-MoistureDry db(double x) { return MoistureDry(x); }
 
 }  // namespace
 

@@ -8,9 +8,10 @@
 
 #include "core/error.hpp"
 #include "core/numeric/fit.hpp"
-#include "tests/core/reference.hpp"
+#include "tests/core/shared.hpp"
 
 using namespace drysheet;
+using namespace drysheet::test;
 using numeric::differentiated;
 using numeric::Fit;
 using numeric::FitProblem;

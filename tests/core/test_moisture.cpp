@@ -1,5 +1,5 @@
 #include "core/moisture.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

@@ -3,7 +3,7 @@
 
 #include "core/package.hpp"
 #include "core/water.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

@@ -4,7 +4,7 @@
 #include <map>
 
 #include "core/powder.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

@@ -8,7 +8,7 @@
 #include "core/package.hpp"
 #include "core/scaleplan.hpp"
 #include "core/scaleup.hpp"
-#include "tests/core/near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

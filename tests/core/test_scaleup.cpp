@@ -1,6 +1,6 @@
 // Loads and counts: rounding up and down right at exact multiples.
 #include "core/scaleup.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

@@ -3,7 +3,7 @@
 #include <map>
 
 #include "core/sorption.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

@@ -1,7 +1,7 @@
 #include <limits>
 
 #include "core/statistics.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

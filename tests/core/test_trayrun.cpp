@@ -7,7 +7,7 @@
 #include "core/moisture.hpp"
 #include "core/trayrun.hpp"
 #include "core/water.hpp"
-#include "tests/core/near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

@@ -2,7 +2,7 @@
 #include <string>
 
 #include "core/units.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

@@ -1,6 +1,6 @@
 // Water by itself, against the check values of the IAPWS releases and printed steam tables.
 #include "core/water.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {

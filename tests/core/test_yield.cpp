@@ -1,6 +1,6 @@
 #include "core/moisture.hpp"
 #include "core/yield.hpp"
-#include "near.hpp"
+#include "tests/core/shared.hpp"
 
 namespace drysheet {
 namespace {
@@ -17,8 +17,8 @@ TEST(Yield, solids_balance_of_textbooks) {
     // water.
     EXPECT_TRUE(near(dried_mass(kg(1000), wb(0.9292), wb(0.42)), 122.1, 5e-4));
     EXPECT_TRUE(near(water_removed(kg(1000), wb(0.9292), wb(0.42)), 877.9, 1e-4));
-    // Singh & Heldman, Introduction to Food Engineering, ch. 1: food of 70 % wet basis loses 80 % of its
-    // water: 0.56 kg per kg, product 0.14 kg water and 0.30 kg solids, 31.8 % wet basis.
+    // Singh & Heldman, Introduction to Food Engineering, ch. 1, from memory: food of 70 % wet basis loses 80
+    // % of its water: 0.56 kg per kg, product 0.14 kg water and 0.30 kg solids, 31.8 % wet basis.
     EXPECT_TRUE(near(final_moisture(kg(1), wb(0.70), kg(0.44)), 0.318, 1e-3));
     EXPECT_TRUE(near(water_removed(kg(1), wb(0.70), wb(0.14 / 0.44)), 0.56, 1e-12));
     // Coulson & Richardson, Chemical Engineering vol. 2, problem 16.4: 100 kg from 30 % to 15.5 % wet
@@ -28,7 +28,8 @@ TEST(Yield, solids_balance_of_textbooks) {
     // Narayanan & Lakshmikutty (2006) ex. 3.12-3.14: 0.18 kg of water per kg of feed from 20 % to 2.44 % wet
     // basis.
     EXPECT_TRUE(near(water_removed(kg(1), wb(0.20), wet_basis(db(0.025))), 0.18, 1e-12));
-    // Earle, Unit Operations in Food Processing, ex. 7.1: 80 % to 10 % wet basis, 0.778 kg of water per kg.
+    // Earle, Unit Operations in Food Processing, ex. 7.1, answer from memory: 80 % to 10 % wet basis, 0.778
+    // kg of water per kg.
     EXPECT_TRUE(near(water_removed(kg(1), wb(0.80), wb(0.10)), 0.778, 4e-4));
     // Problem set of food engineering: 10 kg at 320 % dry basis to 50 % wet basis; its 2.381 kg of solids (10
     // - 7.619) make 4.762 kg, so 5.238 kg of water goes.
@@ -76,8 +77,8 @@ TEST(Yield, unaccounted_is_signed) {
 }
 
 TEST(Yield, blends) {
-    // Earle (1983) ex. 2.7, the Pearson square: 23 % and 5 % make 15 %: 55.6 % and 44.4 %. (Fat there; any
-    // share blends so.)
+    // Earle (1983) ex. 2.7, the Pearson square, from memory: 23 % and 5 % make 15 %: 55.6 % and 44.4 %. (Fat
+    // there; any share blends so.)
     EXPECT_TRUE(near(blend_share(wb(0.23), wb(0.05), wb(0.15)), 0.556, 1e-3));
     EXPECT_TRUE(near(blend_share(wb(0.05), wb(0.23), wb(0.15)), 0.444, 1.2e-3));
     // Teaching slides "Mass and Energy Balance in Food Processing": milk of 3.5 % and cream of 20 % fat to 10

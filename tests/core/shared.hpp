@@ -16,6 +16,13 @@ namespace drysheet::test {
 inline Mass kg(double x) { return from_si<Mass>(x); }
 inline Mass grams(double x) { return from_si<Mass>(x / 1000); }
 inline MoistureWet wb(double x) { return MoistureWet(x); }
+inline Time hours(double x) { return from_si<Time>(3600 * x); }
+inline double in_hours(Time t) { return t.value() / 3600; }
+inline Area m2(double x) { return from_si<Area>(x); }
+inline Length mm(double x) { return from_si<Length>(x / 1000); }
+inline Temperature celsius(double t) { return from_si<Temperature>(t + 273.15); }
+inline double in_celsius(Temperature T) { return T.value() - 273.15; }
+inline Pressure kpa(double p) { return from_si<Pressure>(p * 1000); }
 inline MoistureDry db(double x) { return MoistureDry(x); }
 
 /// |got - wanted| <= tolerance · |wanted|, or tolerance itself where 0 is wanted. NaN fails.
@@ -43,7 +50,7 @@ inline testing::AssertionResult within(double got, double wanted, double toleran
 template <class Exception, class Call>
 std::string refused(Call call) {
     try {
-        (void)call();
+        static_cast<void>(call());
     } catch (const Exception& refusal) {
         return std::string(refusal.argument());
     } catch (const std::exception&) {
@@ -54,6 +61,11 @@ std::string refused(Call call) {
 template <class Call>
 std::string bad_input(Call call) {
     return refused<BadInput>(call);
+}
+
+/// A call that must be refused, whatever the type of the refusal, and the argument that must be named.
+void expect_refused(const auto& call, std::string_view argument) {
+    EXPECT_EQ(refused<Refused>(call), argument);
 }
 
 /// The rows of a reference file, split at the separator; lines starting with # are left out.
@@ -71,4 +83,13 @@ inline std::vector<std::vector<std::string>> reference(const std::string& name, 
     return rows;
 }
 
+/// The rows of a .csv of reference data behind its header row.
+inline std::vector<std::vector<std::string>> read_csv(const std::string& name) {
+    auto rows = reference(name, ',');
+    if (!rows.empty()) rows.erase(rows.begin());
+    return rows;
+}
+
 }  // namespace drysheet::test
+
+#define EXPECT_REFUSED(argument, ...) drysheet::test::expect_refused([&] { __VA_ARGS__; }, argument)
