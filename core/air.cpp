@@ -133,26 +133,35 @@ Air saturated_beside(const Air& air) {
 // h - W h_water stays.
 struct Inlet {
     Air air;
-    double T_wet, h_water;
+    double rh, T_wet = 0, h_water = 0;
 
-    Inlet(Temperature temp, RelativeHumidity rh, Pressure pressure)
-        : air(saturated_air(temp, pressure)), T_wet(0), h_water(0) {
+    Inlet(Temperature temp, RelativeHumidity humidity, Pressure pressure)
+        : air(saturated_air(temp, pressure)), rh(humidity.value()) {
         const double x_s = air.x;
-        air.x *= rh.value();
+        air.x *= rh;
         T_wet = wet_bulb_of(air, x_s);
         h_water = water_enthalpy(T_wet, air.p);
     }
-    /// W2 - W1 when the air leaves with the relative humidity rh.
-    double pickup(RelativeHumidity rh) const {
-        // From the wet bulb (saturated) to the inlet, the humidity of air on the line falls from 1.
-        const auto excess = [&](double T) {
-            const Air saturated = saturated_air(from_si<Temperature>(T), from_si<Pressure>(air.p), "");
-            const Air exit = saturated.with(rh.value() * saturated.x);
-            return exit.h() - air.h() - (exit.W() - air.W()) * h_water;
+    /// W2 - W1 when the air leaves with the relative humidity exit_rh.
+    double pickup(RelativeHumidity exit_rh) const {
+        const double wanted = air.h() - air.W() * h_water;
+        const auto balance = [&](double T) {
+            Air exit(T, air.p, 0);
+            const auto [x_s, x_s_by_T] = exit.gas.saturated(air.p);
+            exit.x = exit_rh.value() * x_s;
+            const auto [h, by_T, by_x] = exit.h_and_slopes();
+            const double W_by_x = kMassRatio / ((1 - exit.x) * (1 - exit.x));
+            return std::pair(h - exit.W() * h_water - wanted,
+                             by_T + exit_rh.value() * x_s_by_T * (by_x - W_by_x * h_water));
         };
-        const double T = bracketed_root(excess, T_wet - 1e-6, air.T + 1e-9, 1e-13, "exit_rh");
-        // Below 0 by no more than rounding, when the air is at rh already.
-        return std::fmax(air_from(from_si<Temperature>(T), rh, from_si<Pressure>(air.p)).W() - air.W(), 0);
+        // From the inlet down to the wet bulb the humidity of air on the line rises to 1, its logarithm
+        // almost evenly.
+        const double start =
+            T_wet + (air.T - T_wet) * std::log(exit_rh.value()) / std::log(std::fmax(rh, 1e-3));
+        const double T =
+            newton_root(balance, std::fmin(start, air.T), T_wet - 1e-6, air.T + 1e-6, 40, "exit_rh");
+        const Air exit = air_from(from_si<Temperature>(T), exit_rh, from_si<Pressure>(air.p));
+        return std::fmax(exit.W() - air.W(), 0);  // below 0 by no more than rounding
     }
 };
 

@@ -1,6 +1,10 @@
 #include "core/package.hpp"
 
+#include <cmath>
+
+#include "core/numeric/dual.hpp"
 #include "core/numeric/quadrature.hpp"
+#include "core/sorption_formulas.hpp"
 #include "core/water.hpp"
 
 namespace drysheet {
@@ -20,15 +24,24 @@ WaterActivity activity_at(MoistureDry limit_db, IsothermModel model, std::span<c
 /// limit: ms / ps ∫ dX / (rh − aw(X)).
 auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,
                                std::span<const double> parameters, Temperature temp, RelativeHumidity rh) {
-    const double X0 = start_db.value(), Xc = limit_db.value();
+    const double X0 = start_db.value(), Xc = limit_db.value(), outside = rh.value();
     if (!(Xc > X0)) throw BadInput("limit_db", "is not above start_db ({})", {amount(start_db)});
     const auto aw = [&](double X) { return water_activity(model, MoistureDry(X), parameters, temp).value(); };
     const WaterActivity at_limit = activity_at(limit_db, model, parameters, temp);
-    if (!(at_limit.value() < rh.value()))
+    if (!(at_limit.value() < outside))
         throw BadInput("limit_db",
                        "is never reached: its water activity {} is not below the store's humidity {}",
                        {amount(at_limit), amount(rh)});
-    const double integral = numeric::integrate([&](double X) { return 1 / (rh.value() - aw(X)); }, X0, Xc);
+    // With u = −ln(rh − aw) it is ∫ (dX/daw) du, without a pole and without the inverse of the isotherm.
+    // Where that is not smooth (some isotherms near aw = 0) it is taken along the moisture.
+    const auto slope = [&](double u) {
+        const auto activity = numeric::Dual<1>::parameter(outside - std::exp(-u), 0);
+        return detail::moisture(model, activity, to_si(temp) - 273.15, parameters).slope[0];
+    };
+    const double u0 = -std::log(outside - aw(X0)), uc = -std::log(outside - at_limit.value());
+    const auto smooth = numeric::integrate_smooth(slope, u0, uc);
+    const double integral =
+        smooth ? *smooth : numeric::integrate([&](double X) { return 1 / (outside - aw(X)); }, X0, Xc);
     return solids * integral / saturation_pressure(temp);
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/numeric/roots.hpp"
 #include "core/sorption_formulas.hpp"
@@ -33,6 +34,8 @@ void must_be_positive(double p) {
     if (!(p > 0))
         throw BadInput("parameters", "hold {}, where this model needs a number above 0", {amount(p)});
 }
+
+constexpr double kNone = 2;  // for a water activity where there is none; the caller refuses
 
 /// Parameters that passed the model's own conditions, and the temperature in °C where the model uses one.
 struct Checked {
@@ -87,6 +90,20 @@ double gab_inverse(double X, double Xm, double C) {
     return b >= 0 ? 2 / (b + root) : (root - b) / (2 * (C - 1));
 }
 
+/// ln(X(aw)/X) over ln aw rises and is convex, so that Newton's steps from above do not overshoot.
+double peleg_inverse(double X, std::span<const double> p) {
+    if (X == 0) return 0;
+    if (X >= p[0] + p[2]) return X == p[0] + p[2] ? 1 : kNone;
+    const auto balance = [&](double u) {
+        const double first = p[0] * std::exp(p[1] * u), second = p[2] * std::exp(p[3] * u);
+        return std::pair(std::log((first + second) / X), (p[1] * first + p[3] * second) / (first + second));
+    };
+    // Where one term alone is X, and where each is no more than half of it.
+    const double high = std::fmin(std::log(X / p[0]) / p[1], std::log(X / p[2]) / p[3]),
+                 low = std::fmin(std::log(X / p[0] / 2) / p[1], std::log(X / p[2] / 2) / p[3]);
+    return std::exp(newton_root(balance, high, low, high, 40, "moisture_db"));
+}
+
 double moisture(IsothermModel model, double aw, const Checked& c) {
     return detail::moisture(model, aw, c.t, c.p);
 }
@@ -114,11 +131,9 @@ double activity_of(IsothermModel model, double X, const Checked& c) {
         case IsothermModel::modified_oswin:
             return M == 0 ? 0 : 1 / (std::pow((p[0] + p[1] * c.t) / M, p[2]) + 1);
         case IsothermModel::peleg:
-            break;
+            return peleg_inverse(X, p);
     }
-    const double highest = moisture(model, 1, c);
-    if (X >= highest) return X == highest ? 1 : 2;  // refused by the caller
-    return bracketed_root([&](double aw) { return moisture(model, aw, c) - X; }, 0, 1, 1e-12, "moisture_db");
+    return kNone;
 }
 
 }  // namespace

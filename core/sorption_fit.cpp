@@ -1,4 +1,5 @@
 #include <Eigen/QR>
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <functional>
@@ -137,7 +138,9 @@ numeric::Model model_of(IsothermModel model, const Points& d) {
     return numeric::differentiated<N>([model, &d](std::size_t i, const auto& p) {
         for (std::size_t k = 0; k < N; ++k)
             if (!free_sign(model, k) && !(p[k].value > 0)) return numeric::Dual<N>(kNotAllowed);
-        return detail::moisture(model, d.aw[i], d.t[i], p);
+        std::array<numeric::Dual<N>, 4> room;  // the formulas take the parameters of any model
+        std::ranges::copy(p, room.begin());
+        return detail::moisture(model, d.aw[i], d.t[i], room);
     });
 }
 

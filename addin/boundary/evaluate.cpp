@@ -72,7 +72,9 @@ void hold(const Parameter& param, const Input& input, double x, double si) {
 
 double other_basis(double x, Basis from) { return from == Basis::wet ? x / (1 - x) : x / (1 + x); }
 
-void fault(const Parameter& param, const Input& input, TextFault what) {
+void refuse_if(TextFault what, const Parameter& param, const Input& input) {
+    if (what == TextFault::none) [[likely]]
+        return;
     const std::string given = in_words(input);
     switch (what) {
         case TextFault::none:
@@ -97,7 +99,7 @@ void fault(const Parameter& param, const Input& input, TextFault what) {
 Measured read_text(const Parameter& param, const Input& input, const Reading& reading) {
     std::string storage;
     const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
-    fault(param, input, what);
+    refuse_if(what, param, input);
     Measured read{.value = typed.value, .uncertainty = typed.uncertainty, .given = true};
     if (typed.unit.empty()) {
         hold(param, input, read.value, param.read_in.to_si(read.value));

@@ -60,12 +60,19 @@ struct Dual {
         return chain(e, e, a);
     }
     friend Dual log(const Dual& a) { return chain(std::log(a.value), 1 / a.value, a); }
+    friend Dual log1p(const Dual& a) { return chain(std::log1p(a.value), 1 / (1 + a.value), a); }
     /// a^b for a > 0, and 0^b = 0 for b > 0 (its slopes are 0 there).
     friend Dual pow(const Dual& a, const Dual& b) {
         if (a.value == 0) return Dual(std::pow(0.0, b.value));
         const double p = std::pow(a.value, b.value);
         return chain(p, b.value * p / a.value, a, p * std::log(a.value), b);
     }
+    friend Dual pow(const Dual& a, double b) {
+        if (a.value == 0) return Dual(std::pow(0.0, b));
+        const double p = std::pow(a.value, b);
+        return chain(p, b * p / a.value, a);
+    }
+    friend constexpr bool operator>(const Dual& a, double b) { return a.value > b; }
 };
 
 }  // namespace drysheet::numeric

@@ -96,6 +96,32 @@ TEST(Shelf, balances) {
     }
 }
 
+TEST(Shelf, is_additive_along_every_isotherm) {
+    const std::pair<Model, P> isotherms[] = {
+        {Model::gab, {0.1, 10, 0.8}},
+        {Model::bet, {0.05, 12}},
+        {Model::oswin, {0.12, 0.4}},
+        {Model::halsey, {0.02, 1.8}},
+        {Model::henderson, {60, 1.7}},
+        {Model::peleg, {0.12, 0.6, 0.2, 8}},
+        {Model::modified_henderson, {1e-4, 2, 50}},
+        {Model::modified_chung_pfost, {400, 0.2, 70}},
+        {Model::modified_halsey, {4, -0.01, 2}},
+        {Model::modified_oswin, {12, -0.05, 3}},
+    };
+    const auto t = [](Model model, const P& p, double start, double limit) {
+        return days(shelf_time(grams(100), MoistureDry(start), MoistureDry(limit), model, p, m2(0.05),
+                               permeance(1), celsius(25), RelativeHumidity(0.8)));
+    };
+    for (const auto& [model, p] : isotherms) {
+        SCOPED_TRACE(info(model).name);
+        const double limit = equilibrium_moisture(model, WaterActivity(0.78), p, celsius(25)).value();
+        double parts = 0;
+        for (int i = 0; i < 10; ++i) parts += t(model, p, limit * i / 10, limit * (i + 1) / 10);
+        EXPECT_TRUE(near(t(model, p, 0, limit), parts, 1e-8));
+    }
+}
+
 TEST(Shelf, refusals) {
     const P gab{0.1, 10, 0.8};
     const auto t = [&](double start, double limit, double area, double p, double rh) {

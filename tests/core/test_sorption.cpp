@@ -163,6 +163,9 @@ TEST(Sorption, dry_end) {
             << info(model).name;
         EXPECT_EQ(water_activity(model, MoistureDry(0), parameters, celsius(25)).value(), 0)
             << info(model).name;
+        const auto trace = equilibrium_moisture(model, WaterActivity(1e-9), parameters, celsius(25));
+        EXPECT_TRUE(near(water_activity(model, trace, parameters, celsius(25)).value(), 1e-9, 1e-9))
+            << info(model).name;
     }
     // Chung–Pfost has an activity of exp(−A/(t + C)) in bone-dry material and no moisture below that.
     const double lowest = std::exp(-312.40 / (25 + 30.205));
