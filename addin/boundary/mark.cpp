@@ -1,9 +1,11 @@
 #include "addin/boundary/mark.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
 #include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/functions.hpp"
 #include "addin/boundary/quantity_text.hpp"
 #include "addin/boundary/trust.hpp"
 #include "addin/boundary/words.hpp"
@@ -38,6 +40,8 @@ constexpr Factor kUnits[] = {{1000, "1000 times too large: g for kg, or the like
                              {1 / 25.4, "in for mm"},
                              {3.6, "3.6 times too large: MJ for kWh, or km/h for m/s"},
                              {1 / 3.6, "3.6 times too small: kWh for MJ, or m/s for km/h"},
+                             {100, "100 times too large: cm for m"},
+                             {0.01, "100 times too small: m for cm"},
                              {10, "10 times too large: a decimal point out of place, or mm for cm"},
                              {0.1, "10 times too small: a decimal point out of place, or cm for mm"}};
 
@@ -76,24 +80,61 @@ Unit usual(const Unit& unit) {
     return {};
 }
 
-std::string marked(double a, double e, double tolerance) {
-    const auto is = [&](double x) { return std::isfinite(x) && std::abs(a - x) <= tolerance * std::abs(x); };
-    if (a == e || is(e)) return "right";
-    if (e != 0 && std::abs(a - e) <= kRoundedEarly * tolerance * std::abs(e))
-        return "right, but rounded early: " + in_words(a) + " is " +
-               in_words(100 * std::abs(a - e) / std::abs(e), 2) + " % off";
-    if (is(100 * e)) return "percent for fraction: the number is right, but 100 times too large";
+bool close(double a, double e, double tolerance) {
+    return a == e || (std::isfinite(e) && std::abs(a - e) <= tolerance * std::abs(e));
+}
+
+struct UnitInUse {
+    std::string_view name;
+    Unit unit;
+};
+
+// The other units in which a function gives or takes a number: days beside hours, kWh/kg beside kJ/kg.
+const std::vector<UnitInUse>& units_in_use() {
+    static const std::vector<UnitInUse> all = [] {
+        std::vector<UnitInUse> found;
+        const auto add = [&](std::string_view name) {
+            const auto unit = read_unit(name);
+            if (unit && std::ranges::find(found, name, &UnitInUse::name) == found.end())
+                found.push_back({name, *unit});
+        };
+        for (const Function& function : functions()) {
+            add(function.result_unit);
+            for (const Parameter& param : function.params) add(param.shown_unit);
+        }
+        return found;
+    }();
+    return all;
+}
+
+// A slip between fractions, percents and the bases of moisture; e is the right answer.
+std::string slip_of_a_ratio(double a, double e, double tolerance) {
+    constexpr double most = 20;  // kg of water to a kg of solids: wetter than any food
+    const auto is = [&](double x) { return close(a, x, tolerance); };
+    if (!(e > 0 && e <= 100 * most)) return "";
+    if (e <= most && is(100 * e)) return "percent for fraction: the number is right, but 100 times too large";
     if (is(e / 100)) return "fraction for percent: the number is right, but 100 times too small";
-    if (e > 0 && e < 1 && (is(e / (1 - e)) || is(100 * e / (1 - e))))
+    if (e && e < 1 && (is(e / (1 - e)) || is(100 * e / (1 - e))))
         return "wrong basis: this is the dry basis, and the wet basis was asked";
-    if (e > 0 && (is(e / (1 + e)) || is(100 * e / (1 + e))))
+    if (e <= most && (is(e / (1 + e)) || is(100 * e / (1 + e))))
         return "wrong basis: this is the wet basis, and the dry basis was asked";
     if (e > 1 && e < 100 && is(100 * e / (100 - e)))
         return "wrong basis: this is the dry basis, and the wet basis was asked";
     if (e > 1 && is(100 * e / (100 + e)))
         return "wrong basis: this is the wet basis, and the dry basis was asked";
-    if (e > 0 && e < 1 && (is(1 - e) || is(100 * (1 - e))))
+    if (e < 1 && (is(1 - e) || is(100 * (1 - e))))
         return "the other share: this and the right answer make a whole, as solids and water do";
+    return "";
+}
+
+std::string marked(double a, double e, double tolerance, bool ratio) {
+    const auto is = [&](double x) { return close(a, x, tolerance); };
+    if (is(e)) return "right";
+    if (e != 0 && std::abs(a - e) <= kRoundedEarly * tolerance * std::abs(e))
+        return "right, but rounded early: " + in_words(a) + " is " +
+               in_words(100 * std::abs(a - e) / std::abs(e), 2) + " % off";
+    if (ratio)
+        if (const std::string slip = slip_of_a_ratio(a, e, tolerance); !slip.empty()) return slip;
     if (is(1 / e)) return "inverted: this is 1 over the right answer";
     for (const auto& [factor, words] : kUnits)
         if (is(e * factor)) return "wrong unit: " + std::string(words);
@@ -115,6 +156,9 @@ std::string mark(const Input& answer, const Input& expected, double tolerance, c
     double a = got->value;
     if (got->unit && wanted->unit && got->unit->dimension != wanted->unit->dimension)
         return "wrong unit: it measures something else";
+    const auto measures = [](const std::optional<Given>& given) {
+        return given->unit && given->unit->dimension != Dimension{};
+    };
     if (got->unit) {
         // In the unit of the right answer; where that is a plain number, in the unit such a number is meant
         // in.
@@ -124,10 +168,14 @@ std::string mark(const Input& answer, const Input& expected, double tolerance, c
             common.basis != Basis::unsaid)
             si = got->unit->basis == Basis::wet ? si / (1 - si) : si / (1 + si);
         a = common.from_si(si);
+        if (measures(got) && !wanted->unit && !close(a, e, tolerance))
+            for (const auto& [name, unit] : units_in_use())
+                if (unit.dimension == got->unit->dimension && close(unit.from_si(si), e, tolerance))
+                    return "right, if the right answer is in " + std::string(name);
     }
     // A blank cell reaches a function as the number 0.
     if (!got->unit && a == 0 && e != 0) return "no answer yet";
-    return marked(a, e, tolerance);
+    return marked(a, e, tolerance, !measures(got) && !measures(wanted));
 }
 
 Function mark_entry() {
@@ -146,7 +194,9 @@ Function mark_entry() {
                    as_it_stands("expected", "the right answer, usually a formula"), tolerance},
         .result = "mark",
         .range =
-            "The text begins with the verdict: no answer yet; right; right, but rounded early (within 5 "
+            "The text begins with the verdict: no answer yet; right; right, if (a unit that a plain right "
+            "answer "
+            "leaves open); right, but rounded early (within 5 "
             "tolerances); wrong basis; the other share; percent for fraction; fraction for percent; wrong "
             "unit; inverted; wrong sign; wrong.",
         .source = "Relative difference; the known slips are compared one by one.",

@@ -84,14 +84,14 @@ std::vector<Function> kinetics_entries() {
              .params = {{kClock, kMasses, kSolids, {"area", "drying surface, for rates per area", positive}}},
              .result = "rates",
              .range =
-                 "3 readings or more. A quadratic through the nearest fifth of the readings, at least 7, "
-                 "rounds off a "
-                 "bend shorter than that. With 6 readings or more, one in ten that stands out by more than 6 "
+                 "3 readings or more. A quadratic or cubic through the nearest readings, as many as let the "
+                 "readings foretell each other best; a bend is rounded off over a few readings. With 6 "
+                 "readings or more, one in ten that stands out by more than 6 "
                  "median residuals and 0.5 % of the whole loss is left out.",
-             .source = "Local quadratics of Savitzky and Golay (1964) Anal. Chem. 36:1627, for uneven steps "
-                       "weighted by "
-                       "distance as in Cleveland (1979) J. Am. Stat. Assoc. 74:829.",
-             .working = ": at each reading, minus the slope of a weighted quadratic through its neighbours",
+             .source = "Local polynomials of Savitzky and Golay (1964) Anal. Chem. 36:1627, for uneven steps "
+                       "weighted by distance as in Cleveland (1979) J. Am. Stat. Assoc. 74:829, chosen by "
+                       "prediction as in Allen (1974) Technometrics 16:125.",
+             .working = ": at each reading, minus the slope of a weighted polynomial through its neighbours",
              .checks = {{{steady_hours, steady_masses, 100.0},
                          0.5,
                          1e-10,

@@ -3,56 +3,95 @@
 #include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace drysheet::numeric {
 namespace {
 
-/// The quadratic around one reading.
-struct Local {
-    double value = 0;
-    double slope = 0;
-    double leverage = 0;  ///< how far the reading itself pulls the value
+double cube(double x) { return x * x * x; }
+
+/// How to smooth: a polynomial of this degree through so many readings.
+struct Smoother {
+    std::size_t window;
+    Eigen::Index degree;
 };
 
-/// Readings that are not `kept` do not count in the window.
-Local local_quadratic(std::span<const double> x, std::span<const double> y, const std::vector<bool>& kept,
-                      std::size_t at, std::size_t window) {
+/// The polynomial around one reading.
+struct Local {
+    double slope = 0;
+    double residual = 0;  ///< of the reading, over its standard deviation in units of the readings'
+    double foretold = 0;  ///< residual of the reading from the polynomial that the others alone would give
+};
+
+struct Readings {
+    std::span<const double> x, y;
+    std::vector<bool> kept;  ///< the others do not count
+
+    std::size_t size() const { return x.size(); }
+};
+
+Local local_polynomial(const Readings& of, std::size_t at, const Smoother& smoother) {
     // The window grows from the reading to whichever side is nearer.
     const auto next = [&](std::size_t i, std::ptrdiff_t step) {
         do {
             i += static_cast<std::size_t>(step);  // wraps below 0 to beyond the end
-        } while (i < x.size() && !kept[i]);
+        } while (i < of.size() && !of.kept[i]);
         return i;
     };
     std::vector<std::size_t> chosen;
-    if (kept[at]) chosen.push_back(at);
+    if (of.kept[at]) chosen.push_back(at);
     std::size_t left = next(at, -1), right = next(at, 1);
-    while (chosen.size() < window && (left < x.size() || right < x.size())) {
-        const bool take_left = right >= x.size() || (left < x.size() && x[at] - x[left] <= x[right] - x[at]);
+    while (chosen.size() < smoother.window && (left < of.size() || right < of.size())) {
+        const bool take_left =
+            right >= of.size() || (left < of.size() && of.x[at] - of.x[left] <= of.x[right] - of.x[at]);
         chosen.push_back(take_left ? left : right);
         (take_left ? left : right) = take_left ? next(left, -1) : next(right, 1);
     }
     // Weights end a tenth beyond the furthest, so that it still counts.
-    const double reach = 1.1 * std::abs(x[chosen.back()] - x[at]);
-    const auto rows = static_cast<Eigen::Index>(chosen.size());
-    Eigen::MatrixX3d powers(rows, 3);
+    const double reach = 1.1 * std::abs(of.x[chosen.back()] - of.x[at]);
+    const auto rows = static_cast<Eigen::Index>(chosen.size()), terms = smoother.degree + 1;
+    using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, Eigen::Dynamic, 4>;
+    Matrix powers(rows, terms);
     Eigen::VectorXd right_side(rows);
-    double own_root = 0;
+    double own_weight = 0;
     for (Eigen::Index k = 0; k < rows; ++k) {
         const std::size_t i = chosen[static_cast<std::size_t>(k)];
-        const double d = (x[i] - x[at]) / reach;
-        const double tricube = std::pow(1 - std::pow(std::abs(d), 3), 3);
-        const double root = std::sqrt(tricube);
-        powers.row(k) << root, root * d, root * d * d;
-        right_side[k] = root * y[i];
-        if (i == at) own_root = root;
+        const double d = (of.x[i] - of.x[at]) / reach;
+        const double tricube = cube(1 - cube(std::abs(d)));
+        double power = std::sqrt(tricube);
+        right_side[k] = power * of.y[i];
+        for (Eigen::Index j = 0; j < terms; ++j, power *= d) powers(k, j) = power;
+        if (i == at) own_weight = tricube;
     }
-    const Eigen::HouseholderQR<Eigen::MatrixX3d> qr(powers);
-    const Eigen::Vector3d coefficients = qr.solve(right_side);
+    const Eigen::HouseholderQR<Matrix> qr(powers);
+    const Eigen::VectorXd coefficients = qr.solve(right_side);
     // Leverage: own weight · e₁ᵀ(AᵀA)⁻¹e₁.
-    const Eigen::Matrix3d r = qr.matrixQR().topRows<3>().triangularView<Eigen::Upper>();
-    const Eigen::Vector3d z = r.transpose().triangularView<Eigen::Lower>().solve(Eigen::Vector3d::UnitX());
-    return {coefficients[0], coefficients[1] / reach, own_root * own_root * z.squaredNorm()};
+    const Matrix r = qr.matrixQR().topRows(terms).triangularView<Eigen::Upper>();
+    const Eigen::VectorXd z =
+        r.transpose().triangularView<Eigen::Lower>().solve(Eigen::VectorXd::Unit(terms, 0));
+    const double own_share = std::max(1 - own_weight * z.squaredNorm(), 1e-3);
+    const double residual = of.kept[at] ? of.y[at] - coefficients[0] : 0;
+    return {coefficients[1] / reach, residual / std::sqrt(own_share), residual / own_share};
+}
+
+/// The smoother by which the readings foretell each other best, asked at 100 of them at most. A narrower
+/// window or a higher degree must be better by a tenth, as it passes more of the noise.
+Smoother best_smoother(const Readings& of) {
+    const auto n = static_cast<std::size_t>(std::ranges::count(of.kept, true));
+    const std::size_t step = (of.size() + 99) / 100;
+    Smoother best{n, 2};
+    double least = std::numeric_limits<double>::infinity();
+    for (const Eigen::Index degree : {2, 3})
+        for (std::size_t window = n; window >= 5; window = window * 10 / 13) {
+            double sum = 0;
+            for (std::size_t i = 0; i < of.size(); i += step)
+                sum += std::pow(local_polynomial(of, i, {window, degree}).foretold, 2);
+            if (sum < 0.9 * least) {
+                least = sum;
+                best = {window, degree};
+            }
+        }
+    return best;
 }
 
 }  // namespace
@@ -70,18 +109,18 @@ std::optional<std::size_t> standing_out(std::span<const double> residuals, doubl
 
 std::vector<double> local_slopes(std::span<const double> x, std::span<const double> y, double doubt) {
     const std::size_t n = x.size();
-    const std::size_t window = std::min(n, std::max<std::size_t>(7, (n + 4) / 5));
-    std::vector<bool> kept(n, true);
+    Readings readings{x, y, std::vector<bool>(n, true)};
     std::vector<double> slopes(n), residuals(n);
     for (std::size_t may_go = n < 6 ? 0 : (n + 9) / 10;; --may_go) {
+        const Smoother smoother = best_smoother(readings);
         for (std::size_t i = 0; i < n; ++i) {
-            const Local local = local_quadratic(x, y, kept, i, window);
+            const Local local = local_polynomial(readings, i, smoother);
             slopes[i] = local.slope;
-            residuals[i] = kept[i] ? (y[i] - local.value) / std::sqrt(std::max(1 - local.leverage, 1e-3)) : 0;
+            residuals[i] = local.residual;
         }
         const auto worst = may_go > 0 ? standing_out(residuals, doubt) : std::nullopt;
         if (!worst) return slopes;
-        kept[*worst] = false;
+        readings.kept[*worst] = false;
     }
 }
 

@@ -5,6 +5,7 @@
 
 #include "addin/boundary/convert.hpp"
 #include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/functions.hpp"
 #include "addin/boundary/mark.hpp"
 
 namespace drysheet {
@@ -34,6 +35,19 @@ TEST(Mark, RightWithinTolerance) {
     EXPECT_EQ(marked(25.1, 25.0, 0.001), "right, but rounded early: 25.1 is 0.4 % off");
 }
 
+// A plain right answer does not say its unit: every unit that a function gives counts, and the mark says so.
+TEST(Mark, RightInTheUnitOfEveryFunction) {
+    EXPECT_EQ(marked("1.5 kWh/kg", 1.5), "right, if the right answer is in kWh/kg");
+    EXPECT_EQ(marked("46.8 days", 46.8), "right, if the right answer is in day");
+    EXPECT_EQ(marked("48 h", 2.0), "right, if the right answer is in day");
+    EXPECT_EQ(marked("1500 m", 1500.0), "right, if the right answer is in m");
+    EXPECT_EQ(marked("48 h", 48.0), "right");
+    for (const Function& function : functions()) {
+        const std::string said = marked("31 " + std::string(function.result_unit), 31.0);
+        EXPECT_TRUE(said == "right" || begins(said, "right, if")) << function.name << ": " << said;
+    }
+}
+
 TEST(Mark, EachSlipByName) {
     const struct {
         Input answer, expected;
@@ -50,6 +64,10 @@ TEST(Mark, EachSlipByName) {
                  {25000.0, 25.0, "wrong unit: 1000 times too large"},
                  {0.025, 25.0, "wrong unit: 1000 times too small"},
                  {90.0, 1.5, "wrong unit: 60 times too large"},
+                 {2500.0, 25.0, "wrong unit: 100 times too large"},
+                 {1.0, 150.0, "wrong"},
+                 {"25 kg", 25.0, "wrong unit: 1000 times too large"},
+                 {"2500 g", "25 g", "wrong unit: 100 times too large"},
                  {55.115566, 25.0, "wrong unit: lb for kg"},
                  {140.0, 60.0, "wrong unit: °F for °C"},
                  {333.15, 60.0, "wrong unit: K for °C"},

@@ -90,7 +90,26 @@ TEST(Rates, one_bad_reading_makes_no_rate) {
     }
 }
 
-// The rate of the constant period and that of the exponential after it, smoothed over 3 h windows.
+// Hourly readings of an exponential, few as on a bench: the rate is known at every one.
+TEST(Rates, of_short_runs_are_not_flattened) {
+    for (const double k : {0.2, 0.3, 0.5})
+        for (const int readings : {8, 9, 10, 12}) {
+            std::vector<Time> times;
+            std::vector<Mass> masses;
+            for (int i = 0; i < readings; ++i) {
+                times.push_back(hours(i));
+                masses.push_back(kg(0.1 * (1 + 6 * std::exp(-k * i))));
+            }
+            const auto rates = drying_rates(times, masses, kg(0.1));
+            for (int i = 0; i < readings; ++i) {
+                const double rate = rates[static_cast<std::size_t>(i)].value() * 3600;
+                EXPECT_NEAR(rate, 6 * k * std::exp(-k * i), 0.04 * 6 * k) << k << ' ' << readings << ' ' << i;
+                EXPECT_GT(rate, 0) << k << ' ' << readings << ' ' << i;
+            }
+        }
+}
+
+// The rate of the constant period and that of the exponential after it.
 TEST(Rates, follow_the_periods_within_the_window) {
     const Weighed data = two_periods(2e-4);
     const auto& times = data.times;
