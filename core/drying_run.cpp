@@ -7,6 +7,7 @@
 #include "core/kinetics.hpp"
 #include "core/numeric/smooth.hpp"
 #include "core/runs.hpp"
+#include "core/yield.hpp"
 
 namespace drysheet {
 namespace {
@@ -29,11 +30,11 @@ std::vector<double> moistures_of(std::span<const Mass> masses, Mass solids) {
     std::vector<double> moistures;
     moistures.reserve(masses.size());
     for (const Mass& mass : masses) {
-        if (mass < solids) {
+        const Mass water = unless_rounding(mass - solids, masses.front());
+        if (water < Mass())
             throw BadInput("masses", "holds {}, which is below the {} of dry solids",
                            {amount(mass), amount(solids)});
-        }
-        moistures.push_back((mass - solids) / solids);
+        moistures.push_back(water / solids);
     }
     return moistures;
 }

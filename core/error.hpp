@@ -12,7 +12,7 @@ namespace drysheet {
 
 /// Why a calculation was refused. The sentence is put together where units and words are known:
 /// `reason` is English with a `{}` for each of `amounts`, in order, and follows the argument's value:
-/// BadInput("dried", "is below the {} of dry solids in the fresh mass", {amount(solids)}).
+/// BadInput("dried", "is below the {} of dry solids that went in", {amount(solids)}).
 /// Both texts must be string literals (they are kept by reference).
 class Refused : public std::exception {
   public:

@@ -20,7 +20,7 @@ void require(double x, std::string_view name) {
     if (!(x > 0)) throw BadInput(name, "must be above 0");
 }
 
-// ---- the material
+// ---- what the material is
 
 void material(ScalePlan& plan) {
     const BenchTest& test = plan.test;
@@ -51,9 +51,10 @@ void material(ScalePlan& plan) {
                (dried_mass(test.prepared, test.start_moisture, from_weights) /
                 dried_mass(test.prepared, test.start_moisture, plan.final_moisture));
     });
-    plan.prepared = target.wanted * plan.drying_ratio;
-    plan.raw = raw_for(target.wanted, plan.drying_ratio, std::array{plan.yield});
-    plan.water = water_removed(plan.prepared, test.start_moisture, plan.final_moisture);
+    if (!(plan.final_moisture < test.start_moisture))
+        throw BadInput(target.target_moisture ? "target moisture" : "final moisture",
+                       "is not below the start moisture, {}: there is nothing to dry",
+                       {amount(test.start_moisture)});
 }
 
 // ---- the time of a batch
@@ -144,6 +145,10 @@ void batches(ScalePlan& plan) {
     }
     plan.area = plan.trays * target.tray_size;
     plan.batch_water = water_removed(plan.batch_prepared, test.start_moisture, plan.final_moisture);
+    plan.dried = plan.batches * plan.batch_dried;
+    plan.prepared = raw_for(plan.dried, plan.drying_ratio, {});
+    plan.raw = raw_for(plan.dried, plan.drying_ratio, std::array{plan.yield});
+    plan.water = plan.batches * plan.batch_water;
 }
 
 // ---- air, heat and money
@@ -151,6 +156,10 @@ void batches(ScalePlan& plan) {
 void air_and_heat(ScalePlan& plan) {
     const ScaleTarget& target = plan.target;
     const Pressure p = target.pressure;
+    if (!target.exit_rh && plan.rh.value() >= kUsualExitRh)
+        throw BadInput("exit rh",
+                       "is missing, and the {} assumed then is not above the {} of the air entering",
+                       {amount(RelativeHumidity(kUsualExitRh)), amount(plan.rh)});
     plan.air_flow = renamed({{"exit_rh", "exit rh"}}, [&] {
         return air_needed(plan.batch_water, plan.drying_time, plan.temp, plan.rh,
                           target.exit_rh.value_or(RelativeHumidity(kUsualExitRh)), p);
@@ -165,12 +174,19 @@ void air_and_heat(ScalePlan& plan) {
         fan.value();
     plan.batch_energy = run_energy(plan.heater + plan.fan, plan.drying_time);
     plan.season_energy = plan.batches * plan.batch_energy;
-    plan.least_heat =
-        renamed({{"feed_temp", "room temp"}, {"dryer_temp", "new temp"}, {"start", "start moisture"}}, [&] {
-            return heat_demand(plan.batch_prepared, plan.test.start_moisture, plan.final_moisture,
-                               target.room_temp, plan.temp);
-        });
-    plan.efficiency = dryer_efficiency(plan.batch_water, plan.batch_energy, plan.temp);
+    const auto where_it_can_be = [](auto figure) -> std::optional<decltype(figure())> {
+        try {
+            return figure();
+        } catch (const Refused&) {
+            return std::nullopt;
+        }
+    };
+    plan.least_heat = where_it_can_be([&] {
+        return heat_demand(plan.batch_prepared, plan.test.start_moisture, plan.final_moisture,
+                           target.room_temp, plan.temp);
+    });
+    plan.efficiency =
+        where_it_can_be([&] { return dryer_efficiency(plan.batch_water, plan.batch_energy, plan.temp); });
     plan.energy_per_water = energy_per_water(plan.batch_energy, plan.batch_water);
 }
 
@@ -186,7 +202,7 @@ void money(ScalePlan& plan) {
     plan.labour_cost = cost({}, {}, target.labour, {});
     plan.other_cost = cost({}, {}, {}, other);
     plan.cost = cost(raw, plan.batch_energy, target.labour, other);
-    plan.season_cost = plan.cost * plan.batch_dried * plan.batches;
+    plan.season_cost = plan.cost * plan.dried;
 }
 
 // ---- the pack

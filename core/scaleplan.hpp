@@ -76,7 +76,7 @@ struct ScalePlan {
     BenchTest test;
     ScaleTarget target;
 
-    Mass raw, prepared, water;  ///< of the season
+    Mass raw, prepared, water, dried;  ///< of the season's whole batches
     Fraction yield;
     double drying_ratio = 1;  ///< prepared per dried, by weight, handling losses included
     MoistureWet final_moisture;
@@ -98,8 +98,10 @@ struct ScalePlan {
 
     VolumeFlow air_flow, room_flow;  ///< at the dryer's inlet, and the same air in the room
     Power heater, fan;
-    Energy batch_energy, season_energy, least_heat;
-    Fraction efficiency;
+    Energy batch_energy, season_energy;
+    std::optional<Energy> least_heat;  ///< not for a room below 0 °C
+    std::optional<Fraction>
+        efficiency;  ///< not where the room's warm air gives more of the heat than the heater
     SpecificEnergy energy_per_water;
     MoneyPerMass raw_cost, energy_cost, labour_cost, other_cost, cost;
     Money season_cost;
@@ -113,9 +115,10 @@ struct ScalePlan {
 ///   fan = air flow · pressure drop / efficiency
 /// test, target: see above. Dryer air is room air heated, none of it goes round again.
 /// Range: whole batches, each begun and ended within a day; the flow is the mean of a batch.
-/// Errors: BadInput: something missing, both or neither of days and trays; dried mass more than 5 % above
-/// what the solids give; another target moisture without a curve. And what the single functions refuse.
-/// Source: those of the functions; van Meel 1958, Chem. Eng. Sci. 9:36 (rate by wet-bulb depression).
+/// Errors: BadInput: something missing, both or neither of days and trays; nothing to dry; dried mass more
+/// than 5 % above what the solids give; another target moisture without a curve. And what the single
+/// functions refuse. Source: those of the functions; van Meel 1958, Chem. Eng. Sci. 9:36 (rate by wet-bulb
+/// depression).
 ScalePlan scale_plan(const BenchTest& test, const ScaleTarget& target);
 
 }  // namespace drysheet

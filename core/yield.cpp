@@ -26,11 +26,11 @@ double solids_of(MoistureWet moisture) { return 1 - moisture.value(); }
 
 Fraction trim_yield(Mass whole, std::span<const Mass> losses) {
     require_positive("whole", whole);
-    const Mass lost = sum(losses);
-    if (!(lost <= whole))
+    const Mass left = unaccounted(whole, losses);
+    if (!(left >= Mass()))
         throw BadInput("loss", "is too much: the losses, {} together, are more than the whole, {}",
-                       {amount(lost), amount(whole)});
-    return Fraction((whole - lost) / whole);
+                       {amount(sum(losses)), amount(whole)});
+    return Fraction(left / whole);
 }
 
 Mass water_removed(Mass fresh, MoistureWet start, MoistureWet final) {
@@ -56,10 +56,11 @@ double drying_ratio(MoistureWet start, MoistureWet final) {
 MoistureWet final_moisture(Mass fresh, MoistureWet start, Mass dried) {
     const Mass solids = fresh * solids_of(start);
     require_positive("dried", dried);
-    if (!(dried >= solids))
-        throw BadInput("dried", "is below the {} of dry solids in the fresh mass", {amount(solids)});
+    const Mass water = unless_rounding(dried - solids, fresh);
+    if (!(water >= Mass()))
+        throw BadInput("dried", "is below the {} of dry solids that went in", {amount(solids)});
     if (!(dried <= fresh)) throw BadInput("dried", "is above the fresh mass, {}", {amount(fresh)});
-    return MoistureWet((dried - solids) / dried);
+    return MoistureWet(water / dried);
 }
 
 MoistureWet start_moisture(Mass fresh, Mass dried, MoistureWet final) {
@@ -97,11 +98,13 @@ Mass raw_for(Mass dried, double drying_ratio, std::span<const Fraction> yields) 
     return dried * (drying_ratio / y);
 }
 
+Mass unless_rounding(Mass difference, Mass largest, std::size_t terms) {
+    const double rounding = static_cast<double>(terms + 1) * std::numeric_limits<double>::epsilon();
+    return abs(difference) <= rounding * largest ? Mass() : difference;
+}
+
 Mass unaccounted(Mass in, std::span<const Mass> outs) {
-    const Mass gap = in - sum(outs);
-    // 100 g − 60 g − 40 g is 0, not the rounding error of three binary fractions of a kilogram.
-    const double rounding = static_cast<double>(outs.size() + 2) * std::numeric_limits<double>::epsilon();
-    return abs(gap) <= rounding * in ? Mass() : gap;
+    return unless_rounding(in - sum(outs), in, outs.size() + 1);
 }
 
 MoistureWet blend_moisture(std::span<const Mass> masses, std::span<const MoistureWet> moistures) {

@@ -3,6 +3,7 @@
 // dried from.
 #pragma once
 
+#include <cstddef>
 #include <span>
 
 #include "core/quantity.hpp"
@@ -76,10 +77,14 @@ Fraction chain_yield(std::span<const Fraction> yields);
 /// balance.
 Mass raw_for(Mass dried, double drying_ratio, std::span<const Fraction> yields);
 
+/// A difference of masses, exactly 0 where it is no more than the rounding of the numbers it comes from: 100
+/// g − 60 g − 40 g, or 30 g − 100 g (1 − 0.7), are no binary fractions of a kilogram. largest: of the masses.
+/// terms: how many they are.
+Mass unless_rounding(Mass difference, Mass largest, std::size_t terms = 2);
+
 /// What stuck, spilled or blew away. SIGNED: below 0 when more came out than went in, which is a finding (a
 /// tare forgotten, water taken up), not a mistake in the call.
-///   gap = in - sum of outs
-/// A gap within the rounding of the numbers themselves is 0.
+///   gap = in - sum of outs, by unless_rounding
 /// in: the mass that went in. outs: each mass that came out. Source: mass balance.
 Mass unaccounted(Mass in, std::span<const Mass> outs);
 

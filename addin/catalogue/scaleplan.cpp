@@ -92,7 +92,6 @@ static_assert(kUsualExitRh == 0.4 && kUsualPressureDrop == 250 && kUsualFanEffic
 
 constexpr std::string_view kMeasured = "measured in the test";
 constexpr std::string_view kYours = "your figure";
-constexpr std::string_view kBalance = "mass balance of the rows above";
 
 struct PlanTable {
     Table table{.columns = 5};
@@ -110,6 +109,15 @@ struct PlanTable {
              std::string_view rests) {
         add(name, amount(value), unit, from, rests);
     }
+    /// A row without a figure says why instead.
+    template <PhysicalValue T>
+    void add(std::string_view name, const std::optional<T>& value, std::string_view from,
+             std::string_view rests, std::string_view why_not) {
+        if (value) return add(name, *value, "", from, rests);
+        for (const std::string& cell : {std::string(name), std::string(), std::string(),
+                                        "DRY." + std::string(from), std::string(why_not)})
+            table.cells.emplace_back(cell);
+    }
 };
 
 std::string_view said(bool given, std::string_view usual) { return given ? kYours : usual; }
@@ -118,10 +126,13 @@ void show_material(PlanTable& rows, const ScalePlan& plan) {
     const bool new_target = plan.target.target_moisture.has_value();
     rows.add("raw", plan.raw, "kg", "RAWFOR",
              "measured yield and drying ratio, taken to be the same in the season");
-    rows.add("prepared", plan.prepared, "kg", "PRORATE", "measured drying ratio");
+    rows.add("prepared", plan.prepared, "kg", "RAWFOR", "the same without the yield");
     rows.add("water", plan.water, "kg", "WATERREMOVED", "prepared mass and measured moistures");
+    rows.add(
+        "dried", plan.dried, "kg", "",
+        plan.target.trays ? "whole batches × dried in a batch: what you want, or a little more" : kYours);
     rows.add("yield", plan.yield, "", "TRIMYIELD", kMeasured);
-    rows.add("drying ratio", plan.drying_ratio, "", "DRYINGRATIO",
+    rows.add("drying ratio", plan.drying_ratio, "", "",
              new_target ? "weights of the test, by moistures carried over to your target moisture"
                         : "weights of the test, its handling losses included");
     rows.add("end moisture", plan.final_moisture, "",
@@ -145,15 +156,12 @@ void show_time(PlanTable& rows, const ScalePlan& plan) {
                  ? "scaled by the square of thickness: holds where diffusion inside limits; "
                    "a guess until a test at this thickness"
                  : "scaled by your exponent of thickness; a guess until a test at this thickness");
-    rows.add("air factor", plan.air_factor, "",
-             guess                                  ? "WETBULB"
-             : plan.air_scaling == AirScaling::none ? ""
-                                                    : "ACTIVATIONENERGY",
+    rows.add("air factor", plan.air_factor, "", guess ? "WETBULB" : "",
              guess ? "GUESS: time against the wet-bulb depression; holds where the air limits, "
                      "promises too much late in drying; a test in this air decides"
              : plan.air_scaling == AirScaling::none
                  ? "same air as in the test"
-                 : "your activation energy, for temperature alone; humidity is not scaled");
+                 : "exp(E ÷ R × (1/T new − 1/T test)) with your activation energy; humidity is not scaled");
     rows.add("drying time", plan.drying_time, "", "", "test time × thickness factor × air factor");
     rows.add("dryer temp", plan.temp, "", "", plan.target.new_temp ? kYours : kMeasured);
     rows.add("dryer rh", plan.rh, "", "HEATEDRH", "your room air, heated; none goes round again");
@@ -173,8 +181,10 @@ void show_dryer(PlanTable& rows, const ScalePlan& plan) {
     rows.add("trays", plan.trays, "", by_days ? "TRAYSFOR" : "",
              by_days ? "prepared in a batch at that load, rounded up" : kYours);
     rows.add("area", plan.area, "", "", "trays × your tray size");
-    rows.add("prepared in a batch", plan.batch_prepared, "kg", by_days ? "PRORATE" : "", kBalance);
-    rows.add("dried in a batch", plan.batch_dried, "kg", by_days ? "" : "PRORATE", kBalance);
+    rows.add("prepared in a batch", plan.batch_prepared, "kg", by_days ? "RAWFOR" : "",
+             by_days ? "dried in a batch × drying ratio" : "load × area");
+    rows.add("dried in a batch", plan.batch_dried, "kg", "",
+             by_days ? "wanted ÷ batches" : "prepared in a batch ÷ drying ratio");
     rows.add("hours in use", plan.day, "", "", "batches a day × (drying time + turnaround)");
     const bool exit = plan.target.exit_rh.has_value();
     rows.add("air flow", plan.air_flow, "", "AIRNEEDED",
@@ -195,9 +205,11 @@ void show_money(PlanTable& rows, const ScalePlan& plan) {
     rows.add("energy of a batch", plan.batch_energy, "", "RUNENERGY",
              "heater and fan on for the drying time");
     rows.add("energy of the season", plan.season_energy, "", "", "batches × energy of a batch");
-    rows.add("least heat", plan.least_heat, "", "HEATDEMAND",
-             "to warm and dry a batch; product at the dryer's temperature");
-    rows.add("efficiency", plan.efficiency, "", "DRYEREFFICIENCY", "latent heat ÷ energy of a batch");
+    rows.add("least heat", plan.least_heat, "HEATDEMAND",
+             "to warm and dry a batch; product at the dryer's temperature",
+             "no figure: it is worked out from 0 °C of the room up, to 150 °C in the dryer");
+    rows.add("efficiency", plan.efficiency, "DRYEREFFICIENCY", "latent heat ÷ energy of a batch",
+             "no figure: the room's own warmth does more of the drying than the heater");
     rows.add("energy per water", plan.energy_per_water, "kWh/kg", "ENERGYPERWATER",
              "energy of a batch ÷ its water");
     rows.add("raw cost", plan.raw_cost, "", "UNITCOST", "your price, measured yields");
@@ -221,13 +233,8 @@ Outcome show(const ScalePlan& plan) {
     show_time(rows, plan);
     show_dryer(rows, plan);
     show_money(rows, plan);
-    if (plan.barrier) {
-        rows.add("pack barrier", *plan.barrier, "", "BARRIERFOR", kPackCaution);
-    } else {
-        for (const char* cell :
-             {"pack barrier", "", "", "DRY.BARRIERFOR", "not asked for: the pack's rows are not filled in"})
-            rows.table.cells.emplace_back(std::string(cell));
-    }
+    rows.add("pack barrier", plan.barrier, "BARRIERFOR", kPackCaution,
+             "not asked for: the pack's rows are not filled in");
     return rows.table;
 }
 

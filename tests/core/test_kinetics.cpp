@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/kinetics.hpp"
+#include "core/moisture.hpp"
 #include "tests/core/shared.hpp"
 
 using namespace drysheet;
@@ -46,6 +47,15 @@ TEST(Ratios, of_the_tray_test_of_geankoplis) {
     EXPECT_NEAR(ratios[1].value(), 0.5, 1e-12);  // half of the 0.989 kg is gone
     EXPECT_NEAR(ratios[2].value(), 0, 1e-12);
     EXPECT_NEAR((4.944 - 3.765) / 3.765 - Xe, 0.263, 5e-4);
+}
+
+TEST(Ratios, reach_0_when_bone_dry) {
+    for (int percent = 1; percent < 100; ++percent) {
+        const std::vector masses{kg(0.1), kg((100 - percent) / 1000.0)};
+        EXPECT_EQ(moisture_ratios(masses, solids_mass(kg(0.1), test::wb(percent / 100.0)), db(0))[1].value(),
+                  0)
+            << percent;
+    }
 }
 
 TEST(Ratios, refusals) {

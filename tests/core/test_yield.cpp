@@ -70,6 +70,23 @@ TEST(Yield, trimming_and_chains) {
     EXPECT_TRUE(near(prorate(grams(400), grams(60), kg(20)), 3, 1e-14));  // by hand: 60 · 20000/400 g
 }
 
+// Whole percents and whole grams are no binary fractions; bone dry is still bone dry.
+TEST(Yield, exact_ends_are_no_mistakes) {
+    for (int percent = 1; percent < 100; ++percent)
+        for (const double fresh : {100.0, 250.0, 1000.0}) {
+            const Mass solids = grams(fresh * (100 - percent) / 100);
+            EXPECT_EQ(final_moisture(grams(fresh), wb(percent / 100.0), solids).value(), 0) << percent;
+        }
+    for (int peel = 1; peel < 20; ++peel)
+        for (int core = 1; core < 20; ++core)
+            EXPECT_EQ(
+                trim_yield(grams((peel + core) / 10.0), std::vector{grams(peel / 10.0), grams(core / 10.0)})
+                    .value(),
+                0)
+                << peel << ' ' << core;
+    EXPECT_EQ(bad_input([] { return final_moisture(grams(100), wb(0.7), grams(29.999999)); }), "dried");
+}
+
 TEST(Yield, unaccounted_is_signed) {
     EXPECT_TRUE(near(unaccounted(grams(500), std::vector{grams(450), grams(30)}), 0.020, 1e-12));
     EXPECT_TRUE(near(unaccounted(grams(500), std::vector{grams(450), grams(70)}), -0.020, 1e-12));
