@@ -175,7 +175,10 @@ numeric::Fit fit_points(CurveModel model, const Points& points) {
             continue;
         }
     }
-    throw NoConvergence("ratios", "does not determine every parameter of the model; one with fewer may do");
+    throw NoConvergence("ratios",
+                        problem.low.size() == 1
+                            ? "does not determine the model's parameter"
+                            : "does not determine every parameter of the model; one with fewer may do");
 }
 
 void check_points(std::span<const Time> times, std::span<const MoistureRatio> ratios) {

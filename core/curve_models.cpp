@@ -34,7 +34,7 @@ constexpr std::array kModels{
 void check_parameters(CurveModel model, std::span<const double> parameters) {
     const auto names = info(model).parameters;
     if (parameters.size() != names.size()) {
-        throw BadInput("parameters", "holds {} values; the model has {} parameters",
+        throw BadInput("parameters", "has {} in it, and this model wants {}",
                        {count(parameters.size()), count(names.size())});
     }
     for (std::size_t i = 0; i < names.size(); ++i) {

@@ -59,9 +59,11 @@ Time drying_time(MoistureWet start, MoistureWet target, MoistureWet equilibrium,
     const MoistureRatio ratio = moisture_ratio(dry_basis(target), dry_basis(start), dry_basis(equilibrium));
     try {
         return curve_time(model, ratio, parameters);
-    } catch (const Refused& refused) {
-        if (refused.argument() != "ratio") throw;
+    } catch (const NoConvergence&) {
         throw NoConvergence("target", "is not reached on this curve");
+    } catch (const BadInput& refused) {
+        if (refused.argument() != "ratio") throw;
+        throw BadInput("target", "lies above the start of this curve, which does not begin at a ratio of 1");
     }
 }
 

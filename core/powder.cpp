@@ -5,6 +5,8 @@
 #include <numbers>
 #include <vector>
 
+#include "core/runs.hpp"
+
 namespace drysheet {
 namespace {
 
@@ -28,30 +30,28 @@ struct Sieve {
 
 /// Largest opening first, the pan last.
 std::vector<Sieve> sieves(std::span<const Length> openings, std::span<const Mass> masses) {
-    if (openings.size() != masses.size())
-        throw BadInput(
-            "masses", "are {} rows beside {} openings",
-            {amount(static_cast<double>(masses.size())), amount(static_cast<double>(openings.size()))});
+    check_length("masses", masses.size(), openings.size());
     std::vector<Sieve> stack;
     stack.reserve(openings.size());
     for (std::size_t i = 0; i < openings.size(); ++i) {
-        if (!(to_si(openings[i]) >= 0)) throw BadInput("openings", "hold {}, below 0", {amount(openings[i])});
-        if (!(to_si(masses[i]) >= 0)) throw BadInput("masses", "hold {}, below 0", {amount(masses[i])});
+        if (!(to_si(openings[i]) >= 0))
+            throw BadInput("openings", "holds {}, below 0", {amount(openings[i])});
+        if (!(to_si(masses[i]) >= 0)) throw BadInput("masses", "holds {}, below 0", {amount(masses[i])});
         stack.push_back({to_si(openings[i]), to_si(masses[i])});
     }
     std::ranges::sort(stack, std::ranges::greater{}, &Sieve::opening);
     const auto twice = std::ranges::adjacent_find(stack, std::ranges::equal_to{}, &Sieve::opening);
     if (twice != stack.end())
-        throw BadInput("openings", "hold {} twice", {amount(from_si<Length>(twice->opening))});
+        throw BadInput("openings", "holds {} twice", {amount(from_si<Length>(twice->opening))});
     if (stack.empty() || stack.front().opening == 0)
-        throw BadInput("openings", "hold no sieve, only 0 for the pan");
+        throw BadInput("openings", "holds no sieve, only 0 for the pan");
     return stack;
 }
 
 double total(std::span<const Sieve> stack) {
     double sum = 0;
     for (const Sieve& sieve : stack) sum += sieve.mass;
-    if (!(sum > 0)) throw BadInput("masses", "are all 0: nothing was retained");
+    if (!(sum > 0)) throw BadInput("masses", "holds only 0: nothing was retained");
     return sum;
 }
 
@@ -123,6 +123,7 @@ SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> mas
 
 Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses, Fraction passing) {
     const std::vector<Sieve> stack = sieves(openings, masses);
+    constexpr double kRounding = 1e-12;
     const double W = total(stack), wanted = passing.value();
     double above = 0, above_passes = 1;  // the sieve above and the fraction that passes it
     double kept = 0;
@@ -130,17 +131,17 @@ Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses
         if (sieve.opening == 0) break;
         kept += sieve.mass;
         const double passes = 1 - kept / W;
-        if (std::abs(wanted - passes) <= 1e-12) return from_si<Length>(sieve.opening);
-        if (above == 0 && wanted > passes)
-            throw OutOfRange("passing", "is above {}, the fraction that passes the largest sieve",
-                             {amount(Fraction(std::clamp(passes, 0.0, 1.0)))});
-        if (wanted > passes) {
-            const double share = (wanted - passes) / (above_passes - passes);
+        if (wanted > passes + kRounding) {
+            if (above == 0)
+                throw OutOfRange("passing", "is above {}, the fraction that passes the largest sieve",
+                                 {amount(Fraction(std::clamp(passes, 0.0, 1.0)))});
+            const double share = std::fmin((wanted - passes) / (above_passes - passes), 1);
             return from_si<Length>(sieve.opening * std::pow(above / sieve.opening, share));
         }
         above = sieve.opening;
         above_passes = passes;
     }
+    if (wanted >= above_passes - kRounding) return from_si<Length>(above);
     throw OutOfRange("passing", "is below {}, the fraction that passes the finest sieve",
                      {amount(Fraction(std::clamp(above_passes, 0.0, 1.0)))});
 }

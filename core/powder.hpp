@@ -77,7 +77,8 @@ struct SieveMean {
 SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> masses);
 
 /// Size below which a fraction of the mass lies, linear in the logarithm of the size between two sieves.
-/// openings, masses: as sieve_mean; passing: the fraction wanted.
+/// openings, masses: as sieve_mean; passing: the fraction wanted. Of several sieves that pass just that, the
+/// smallest.
 /// Range: between the fractions that pass the finest and the largest sieve.
 /// Throws BadInput: as sieve_mean; OutOfRange: passing is outside what the sieves tell.
 /// Source: cumulative curve on a logarithmic size axis, common practice.

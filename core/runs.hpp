@@ -18,7 +18,8 @@ inline Amount count(std::size_t n) { return amount(static_cast<double>(n)); }
 /// Throws BadInput naming `argument` unless its column is as long as the one beside it.
 inline void check_length(std::string_view argument, std::size_t length, std::size_t beside) {
     if (length != beside)
-        throw BadInput(argument, "holds {} values beside {}", {count(length), count(beside)});
+        throw BadInput(argument, "has {} in it, beside {} in the other range",
+                       {count(length), count(beside)});
 }
 /// Throws BadInput unless every time is at or after the start.
 inline void check_from_start(std::span<const Time> times) {

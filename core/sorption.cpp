@@ -32,7 +32,7 @@ constexpr IsothermModelInfo kModels[] = {
 
 void must_be_positive(double p) {
     if (!(p > 0))
-        throw BadInput("parameters", "hold {}, where this model needs a number above 0", {amount(p)});
+        throw BadInput("parameters", "holds {}, where this model needs a number above 0", {amount(p)});
 }
 
 constexpr double kNone = 2;  // for a water activity where there is none; the caller refuses
@@ -47,11 +47,11 @@ Checked checked(IsothermModel model, std::span<const double> p, std::optional<Te
     const IsothermModelInfo& about = info(model);
     if (p.size() != about.parameters.size())
         throw BadInput(
-            "parameters", "are {} numbers, where this model has {}",
+            "parameters", "has {} in it, and this model wants {}",
             {amount(static_cast<double>(p.size())), amount(static_cast<double>(about.parameters.size()))});
     for (const double value : p)
         if (!std::isfinite(value))
-            throw BadInput("parameters", "hold {}, which is no number", {amount(value)});
+            throw BadInput("parameters", "holds {}, which is no number", {amount(value)});
     Checked c{p};
     if (about.needs_temperature) {
         if (!temp) throw BadInput("temp", "is missing: this model depends on temperature");
@@ -150,7 +150,7 @@ MoistureDry equilibrium_moisture(IsothermModel model, WaterActivity activity,
         throw OutOfRange("activity", "is at or past {}, where GAB with these parameters has its pole (1/K)",
                          {amount(1 / c.p[2])});
     if (aw == 1 && !gab && model != IsothermModel::peleg)
-        throw OutOfRange("activity", "is 1, where this model has no finite moisture");
+        throw OutOfRange("activity", "gives no finite moisture in this model");
     const double X = moisture(model, aw, c);
     if (!(X >= 0))  // only Chung–Pfost, which is below 0 near aw = 0
         throw OutOfRange("activity", "is below {}, where this model gives a moisture of 0",

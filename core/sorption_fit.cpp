@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/numeric/fit.hpp"
+#include "core/runs.hpp"
 #include "core/sorption.hpp"
 #include "core/sorption_formulas.hpp"
 
@@ -146,22 +147,19 @@ numeric::Model model_of(IsothermModel model, const Points& d) {
 
 Points checked_points(IsothermModel model, std::span<const WaterActivity> activities,
                       std::span<const MoistureDry> moistures, std::span<const Temperature> temps) {
-    const auto rows = [](std::size_t n) { return amount(static_cast<double>(n)); };
-    if (moistures.size() != activities.size())
-        throw BadInput("moistures", "are {} rows beside {} activities",
-                       {rows(moistures.size()), rows(activities.size())});
+    check_length("moistures", moistures.size(), activities.size());
     const bool by_temperature = info(model).needs_temperature;
     if (by_temperature && temps.size() != activities.size())
-        throw BadInput("temps",
-                       "are {} rows beside {} activities: this model needs the temperature of every point",
-                       {rows(temps.size()), rows(activities.size())});
+        throw BadInput("temps", "must have {} in it, the temperature of every point, for this model",
+                       {count(activities.size())});
     Points d;
     bool spread = false;
     for (std::size_t i = 0; i < activities.size(); ++i) {
         if (activities[i].value() <= 0 || activities[i].value() >= 1)
-            throw BadInput("activities", "hold {}, where a point between 0 and 1 is wanted",
+            throw BadInput("activities", "holds {}, where a point between 0 and 1 is wanted",
                            {amount(activities[i])});
-        if (moistures[i].value() <= 0) throw BadInput("moistures", "hold {}", {amount(moistures[i])});
+        if (moistures[i].value() <= 0)
+            throw BadInput("moistures", "holds {}, where a point above 0 is wanted", {amount(moistures[i])});
         d.aw.push_back(activities[i].value());
         d.X.push_back(moistures[i].value());
         d.t.push_back(by_temperature ? to_si(temps[i]) - 273.15 : 0);

@@ -30,7 +30,7 @@ constexpr NamedUnit kVocabulary[] = {
     {"t tonne tonnes", 1000, 1, mass, kSi},
     {"lb lbs pound pounds", kPound, 1, mass, kSp811},
     {"oz ounce ounces", kPound, 16, mass, kSp811},
-    {"gr grain grains", kPound, 7000, mass, kSp811},
+    {"grain grains", kPound, 7000, mass, kSp811},
     {"m metre metres meter meters", 1, 1, length, kSi},
     {"cm centimetre centimetres centimeter centimeters", 1, 100, length, kSi},
     {"mm millimetre millimetres millimeter millimeters", 1, 1000, length, kSi},
@@ -49,8 +49,8 @@ constexpr NamedUnit kVocabulary[] = {
     {"d day days", 86400, 1, time_, kSi},
     {"week weeks", 604800, 1, time_, kSi},
     {"K kelvin kelvins", 1, 1, kelvin, kSi},
-    {"°C ℃ degC C celsius Celsius", 1, 1, kelvin, kSi, 273.15},
-    {"°F ℉ degF F fahrenheit Fahrenheit", 5, 9, kelvin, kSp811, 459.67 * 5 / 9},
+    {"°C ºC ℃ degC C celsius Celsius", 1, 1, kelvin, kSi, 273.15},
+    {"°F ºF ℉ degF F fahrenheit Fahrenheit", 5, 9, kelvin, kSp811, 459.67 * 5 / 9},
     {"mol mole moles", 1, 1, mole, kSi},
     {"kmol", 1000, 1, mole, kSi},
     {"Pa pascal pascals", 1, 1, pressure, kSi},
@@ -133,7 +133,7 @@ bool take(std::string_view& text, std::string_view token) {
 std::size_t name_letter(std::string_view text) {
     const char c = text.empty() ? ' ' : text.front();
     if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) return 1;
-    for (const std::string_view sign : {"°", "µ", "μ", "℃", "℉"})
+    for (const std::string_view sign : {"°", "º", "µ", "μ", "℃", "℉"})
         if (text.starts_with(sign)) return sign.size();
     return 0;
 }
@@ -195,9 +195,12 @@ class UnitReader {
             return true;
         }
         if (rest_.starts_with("1/")) return take(rest_, "1");
-        if (take(rest_, "100")) {  // films are rated in g/(100 in²·day)
-            (sign > 0 ? unit.numerator : unit.denominator) *= 100;
+        // Films are rated in g/(100 in²·day) and g/(m²·24h); above the solidus it is a number torn apart.
+        for (const auto& [digits, number] : {std::pair("100", 100.0), std::pair("24", 24.0)}) {
+            if (sign > 0 || !take(rest_, digits)) continue;
+            unit.denominator *= number;
             rest_ = trimmed(rest_);
+            break;
         }
         std::size_t end = 0;
         while (const std::size_t letter = name_letter(rest_.substr(end))) end += letter;
@@ -288,10 +291,10 @@ std::optional<Unit> read_unit(std::string_view text) {
     std::string joined;
     if (text.find(' ') != std::string_view::npos) text = joined = join_names(text);
     Unit unit;
-    for (const std::string_view word : {"wb", "w.b.", "(wb)", "(w.b.)", "wet basis"})
+    for (const std::string_view word : {"wb", "WB", "w.b.", "(wb)", "(w.b.)", "wet basis"})
         if (take_suffix(text, word)) unit.basis = Basis::wet;
     if (unit.basis == Basis::unsaid)
-        for (const std::string_view word : {"db", "d.b.", "(db)", "(d.b.)", "dry basis"})
+        for (const std::string_view word : {"db", "DB", "d.b.", "(db)", "(d.b.)", "dry basis"})
             if (take_suffix(text, word)) unit.basis = Basis::dry;
     for (const std::string_view word : {"RH", "rh", "r.h."})
         if (take_suffix(text, word)) unit.humidity = true;

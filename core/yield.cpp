@@ -110,7 +110,7 @@ Mass unaccounted(Mass in, std::span<const Mass> outs) {
 MoistureWet blend_moisture(std::span<const Mass> masses, std::span<const MoistureWet> moistures) {
     if (moistures.size() != masses.size()) throw BadInput("moistures", "must have as many cells as masses");
     const Mass total = sum(masses);
-    require_positive("masses", total);
+    if (!(total > Mass())) throw BadInput("masses", "adds up to nothing");
     const Mass water =
         std::transform_reduce(masses.begin(), masses.end(), moistures.begin(), Mass(), std::plus<>(),
                               [](Mass m, MoistureWet w) { return m * w.value(); });

@@ -2,16 +2,13 @@
 
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/quantity_text.hpp"
+#include "addin/boundary/sentences.hpp"
 #include "addin/boundary/trust.hpp"
 #include "addin/boundary/words.hpp"
 #include "core/moisture.hpp"
 
 namespace drysheet {
 namespace {
-
-[[noreturn]] void refuse(const std::string& argument, const std::string& sentence) {
-    throw Refusal(Refusal::Reason::argument, argument, argument + ": " + sentence);
-}
 
 const Input& one_cell(const std::string& argument, const Input& input) {
     if (input.form != Input::Form::grid) return input;

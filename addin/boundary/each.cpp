@@ -3,7 +3,7 @@
 #include <bit>
 #include <cstdint>
 
-#include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/sentences.hpp"
 
 namespace drysheet {
 namespace {
@@ -15,10 +15,6 @@ bool gone_through(const Function& function, std::size_t argument, const Input& i
     return !whole && input.form == Input::Form::grid && input.cells.size() > 1;
 }
 
-[[noreturn]] void refuse(const std::string& sentence) {
-    throw Refusal(Refusal::Reason::argument, "argument", "argument: " + sentence);
-}
-
 }  // namespace
 
 double error_cell(int code) {
@@ -28,24 +24,26 @@ double error_cell(int code) {
 
 Table each(const Function& function, std::span<const Input> arguments, const Reading& reading) {
     if (!function.scalar || function.raw)
-        throw Refusal(Refusal::Reason::argument, "function",
-                      "function: DRY." + std::string(function.name) + " does not give a single number.");
+        refuse("function", "DRY." + std::string(function.name) + " does not give a single number.");
     std::size_t rows = 0;
+    bool lying = false;
     std::vector<std::size_t> moving;
     std::vector<Input> row(arguments.begin(), arguments.end());
     for (std::size_t i = 0; i < arguments.size(); ++i) {
         if (!gone_through(function, i, arguments[i])) continue;
         const Input& range = arguments[i];
         if (range.rows() > 1 && range.columns > 1)
-            refuse("one row or one column of cells is wanted for each range.");
+            refuse("argument", "one row or one column of cells is wanted for each range.");
         if (rows != 0 && rows != range.cells.size())
-            refuse("the ranges have " + std::to_string(rows) + " and " + std::to_string(range.cells.size()) +
-                   " cells; they belong together row by row.");
+            refuse("argument", "the ranges have " + std::to_string(rows) + " and " +
+                                   std::to_string(range.cells.size()) +
+                                   " cells; they belong together row by row.");
+        if (moving.empty()) lying = range.columns > 1;
         rows = range.cells.size();
         moving.push_back(i);
     }
-    if (moving.empty()) refuse("no range was given to go through.");
-    Table table{.columns = 1};
+    if (moving.empty()) refuse("argument", "no range was given to go through.");
+    Table table{.columns = lying ? rows : 1};
     table.cells.reserve(rows);
     for (std::size_t k = 0; k < rows; ++k) {
         bool blank = true;

@@ -8,9 +8,9 @@
 namespace drysheet {
 
 /// The function row by row: a range among the arguments is gone through, a single value (or the parameters of
-/// a model) stays the same. A row blank in every range stays blank; a row that is refused holds that
-/// refusal's error value. Throws Refusal for ranges of different lengths or a function that gives no single
-/// number.
+/// a model) stays the same. One result a cell of the ranges, lying or standing as the first of them. A row
+/// blank in every range stays blank; a row that is refused holds that refusal's error value. Throws Refusal
+/// for ranges of different lengths or a function that gives no single number.
 Table each(const Function& function, std::span<const Input> arguments, const Reading& reading);
 
 /// The error of a refusal as a cell of an array carries it: not a number, with the code in its lower half.

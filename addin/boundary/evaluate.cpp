@@ -4,122 +4,35 @@
 #include <cmath>
 
 #include "addin/boundary/quantity_text.hpp"
+#include "addin/boundary/sentences.hpp"
 #include "addin/boundary/tables.hpp"
 #include "addin/boundary/words.hpp"
 
 namespace drysheet {
 namespace {
 
-[[noreturn]] void refuse(const Parameter& param, const std::string& sentence) {
-    throw Refusal(Refusal::Reason::argument, std::string(param.name),
-                  std::string(param.name) + ": " + sentence);
-}
-
 bool moisture(Kind kind) { return kind == Kind::moisture_wet || kind == Kind::moisture_dry; }
-bool share(Kind kind) {
-    return kind == Kind::moisture_wet || kind == Kind::relative_humidity || kind == Kind::water_activity ||
-           kind == Kind::fraction;
-}
-
-// The bounds in words: "above 0 g", "from 0 to 1".
-std::string bounds(const Limits& limits, std::string_view unit) {
-    const auto word = [&](double x) { return in_words(x, unit); };
-    const bool low = std::isfinite(limits.low), high = std::isfinite(limits.high);
-    if (low && high)
-        return (limits.low_open ? "above " : "from ") + in_words(limits.low) +
-               (limits.high_open ? " to below " : " to ") + word(limits.high);
-    if (low) return (limits.low_open ? "above " : "at least ") + word(limits.low);
-    if (high) return (limits.high_open ? "below " : "at most ") + word(limits.high);
-    return "any number";
-}
-
-// What was probably meant by an impossible number.
-std::string hint(const Parameter& param, double x) {
-    std::string text;
-    if (share(param.kind) && x > 1 && x <= 100) {
-        text = ": a fraction is wanted; " + in_words(x) + " % is " + in_words(x / 100);
-        if (param.kind == Kind::moisture_wet && x <= 20)
-            text += ", and a dry basis of " + in_words(x) + " kg/kg is written \"" + in_words(x) + " db\"";
-    } else if (param.kind == Kind::moisture_wet && x == 1) {
-        text = ": nothing but water has no solids to dry";
-    } else if (x == 0) {
-        text = ": a blank cell reads as 0";
-    } else if (x < 0 && param.kind != Kind::temperature) {
-        text = ": a minus sign too many, or two cells changed places";
-    }
-    return text;
-}
 
 void hold(const Parameter& param, const Input& input, double x, double si) {
-    const Limits& possible = words_of(param.kind).limits;
-    const bool impossible = !possible.hold(si);
-    if (!impossible && param.range.hold(x)) [[likely]]
+    if (words_of(param.kind).limits.hold(si) && param.range.hold(x)) [[likely]]
         return;
-    const std::string given = input.form == Input::Form::number ? in_words(x, 10) : in_words(input);
-    if (!std::isfinite(x)) refuse(param, given + " is not a number.");
-    const std::string_view unit = share(param.kind) ? std::string_view{} : param.shown_unit;
-    if (impossible) {
-        const Limits in_unit{.low = param.read_in.from_si(possible.low),
-                             .high = param.read_in.from_si(possible.high),
-                             .low_open = possible.low_open,
-                             .high_open = possible.high_open};
-        if (share(param.kind) && x > 1) refuse(param, given + " is above 1" + hint(param, x) + ".");
-        refuse(param, given + " is impossible; allowed is " + bounds(in_unit, unit) + hint(param, x) + ".");
-    }
-    refuse(param,
-           given + " is outside the range; allowed is " + bounds(param.range, unit) + hint(param, x) + ".");
+    refuse_outside(param, input, x, si);
 }
 
 double other_basis(double x, Basis from) { return from == Basis::wet ? x / (1 - x) : x / (1 + x); }
 
-void refuse_if(TextFault what, const Parameter& param, const Input& input) {
-    if (what == TextFault::none) [[likely]]
-        return;
-    const std::string given = in_words(input);
-    switch (what) {
-        case TextFault::none:
-            return;
-        case TextFault::no_number:
-            refuse(param, given + " does not begin with a number; write it like \"" +
-                              (param.shown_unit.empty() ? "0.5" : "12.5 " + std::string(param.shown_unit)) +
-                              "\".");
-        case TextFault::comma:
-            refuse(param,
-                   given +
-                       " is ambiguous: a comma is not this locale's decimal sign; write a point, and no "
-                       "thousands separators.");
-        case TextFault::thousands:
-            refuse(param,
-                   given + " is ambiguous: it may hold a thousands separator; write the number without one.");
-        case TextFault::uncertainty:
-            refuse(param, given + " has no readable uncertainty; write it like \"412.5 ± 0.1 g\".");
-    }
-}
-
 Measured read_text(const Parameter& param, const Input& input, const Reading& reading) {
     std::string storage;
     const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
-    refuse_if(what, param, input);
+    if (what != TextFault::none) refuse_text(param, input, what);
     Measured read{.value = typed.value, .uncertainty = typed.uncertainty, .given = true};
     if (typed.unit.empty()) {
         hold(param, input, read.value, param.read_in.to_si(read.value));
         return read;
     }
     const auto unit = read_unit(typed.unit);
-    if (!unit)
-        refuse(param, "\"" + std::string(typed.unit) +
-                          "\" is not a unit known here; a plain number is read in " +
-                          (param.shown_unit.empty() ? "no unit" : std::string(param.shown_unit)) + ".");
-    if (!fits(*unit, param.kind)) {
-        std::string why = in_words(input) + " is not a " + std::string(words_of(param.kind).name);
-        if (param.kind == Kind::humidity_ratio && unit->form == RatioForm::percent)
-            why += " (a percentage looks like a relative humidity)";
-        if (param.kind == Kind::relative_humidity && unit->form == RatioForm::mass_ratio)
-            why += " (grams per kilogram look like a humidity ratio)";
-        why += param.shown_unit.empty() ? "; a plain number is wanted."
-                                        : "; wanted is a unit like " + std::string(param.shown_unit) + ".";
-        refuse(param, why);
-    }
+    if (!unit) refuse_unknown_unit(param, typed.unit);
+    if (!fits(*unit, param.kind)) refuse_unit(param, input, *unit);
     const bool difference = param.kind == Kind::temperature_difference;
     double si = difference ? unit->step_to_si(read.value) : unit->to_si(read.value),
            step = unit->step_to_si(read.uncertainty);
@@ -256,12 +169,22 @@ std::vector<bool> blank_rows(const Function& function, std::span<const Input> gi
             first = &param;
             blank.assign(cells.size(), true);
         } else if (blank.size() != cells.size()) {
-            refuse(param, "has " + std::to_string(cells.size()) + " cells, and " + std::string(first->name) +
+            refuse(param, "has " + counted(cells.size(), "cell") + ", and " + std::string(first->name) +
                               " has " + std::to_string(blank.size()) + "; they belong together row by row.");
         }
         for (std::size_t row = 0; row < cells.size(); ++row) blank[row] = blank[row] && cells[row].blank();
     }
     return blank;
+}
+
+// A cell for every row of the ranges, empty for those left out; lying where the ranges lie.
+void keep_places(const Function& function, std::span<const Input> given, Table& column) {
+    std::size_t next = 0;
+    std::vector<Cell> cells;
+    for (const bool left_out : blank_rows(function, given))
+        cells.push_back(left_out ? Cell(std::string()) : column.cells.at(next++));
+    column.columns = given[0].columns > 1 ? cells.size() : 1;
+    column.cells = std::move(cells);
 }
 
 std::vector<bool> blank_cells(std::span<const Input> cells) {
@@ -283,55 +206,6 @@ void read_repeated(const Parameter& param, std::span<const Input> rest, const Re
         }
     }
     value.given = true;
-}
-
-// A refusal of the core, in words and in the units of the sheet.
-Refusal in_sentence(const Function& function, std::span<const Input> given, const Refused& refused) {
-    std::string sentence;
-    std::string_view unit;
-    Kind kind = Kind::number;
-    if (refused.argument().empty()) {
-        sentence = std::string(function.result.empty() ? "the result" : function.result) + ": ";
-        unit = function.result_unit;
-    } else {
-        sentence = std::string(refused.argument()) + ": ";
-        for (std::size_t i = 0; i < function.params.size(); ++i) {
-            const Parameter& param = function.params[i];
-            if (param.name != refused.argument()) continue;
-            unit = param.shown_unit;
-            kind = param.kind;
-            if (i >= given.size()) continue;
-            sentence += given[i].form == Input::Form::number ? in_words(given[i].number, param.shown_unit, 10)
-                                                             : in_words(given[i]);
-            sentence += " ";
-        }
-        for (std::size_t i = 0; i < std::min(given.size(), function.params.size()); ++i) {
-            const Parameter& table = function.params[i];
-            const auto param = std::ranges::find(table.rows, refused.argument(), &Parameter::name);
-            if (param == table.rows.end()) continue;
-            unit = param->shown_unit;
-            kind = param->kind;
-            sentence = std::string(table.name) + " table, " + std::string(param->name) + ": ";
-            const auto rows = table_rows(table, given[i]);
-            const auto row = std::ranges::find(rows, &*param, &TableRow::param);
-            if (row == rows.end()) continue;
-            for (const Input& cell : row->cells) sentence += in_words(cell) + " ";
-        }
-    }
-    std::size_t next = 0;
-    for (std::size_t i = 0; i < refused.reason().size(); ++i) {
-        if (refused.reason().substr(i).starts_with("{}") && next < refused.amounts().size()) {
-            const Amount& amount = refused.amounts()[next++];
-            sentence += in_words(amount, amount.kind == kind ? unit : std::string_view{});
-            ++i;
-        } else {
-            sentence += refused.reason()[i];
-        }
-    }
-    sentence += ".";
-    const bool search = dynamic_cast<const NoConvergence*>(&refused) != nullptr;
-    return {search ? Refusal::Reason::no_solution : Refusal::Reason::argument,
-            std::string(refused.argument()), sentence};
 }
 
 }  // namespace
@@ -412,8 +286,11 @@ Outcome evaluate(const Function& function, std::span<const Input> given, const R
     try {
         Outcome outcome = function.raw ? function.raw(given, reading)
                                        : function.call(read_arguments(function, given, reading));
-        if (const auto* number = std::get_if<double>(&outcome); number != nullptr && !std::isfinite(*number))
-            throw BadInput("", "is beyond what a cell can hold");
+        if (auto* number = std::get_if<double>(&outcome)) {
+            if (!std::isfinite(*number)) throw BadInput("", "is beyond what a cell can hold");
+            *number += 0.0;  // a zero has no sign
+        }
+        if (function.row_by_row) keep_places(function, given, std::get<Table>(outcome));
         return outcome;
     } catch (const Refused& refused) {
         throw in_sentence(function, given, refused);

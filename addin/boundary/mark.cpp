@@ -7,6 +7,7 @@
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/quantity_text.hpp"
+#include "addin/boundary/sentences.hpp"
 #include "addin/boundary/trust.hpp"
 #include "addin/boundary/words.hpp"
 
@@ -44,10 +45,6 @@ constexpr Factor kUnits[] = {{1000, "1000 times too large: g for kg, or the like
                              {0.01, "100 times too small: m for cm"},
                              {10, "10 times too large: a decimal point out of place, or mm for cm"},
                              {0.1, "10 times too small: a decimal point out of place, or cm for mm"}};
-
-[[noreturn]] void refuse(const std::string& argument, const std::string& sentence) {
-    throw Refusal(Refusal::Reason::argument, argument, argument + ": " + sentence);
-}
 
 struct Given {
     double value = 0;

@@ -4,20 +4,11 @@
 #include <array>
 #include <charconv>
 
-#include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/quantity_text.hpp"
+#include "addin/boundary/sentences.hpp"
 #include "addin/boundary/words.hpp"
 
 namespace drysheet {
-namespace {
-
-[[noreturn]] void refuse(const Parameter& param, const std::string& sentence) {
-    throw Refusal(Refusal::Reason::argument, std::string(param.name),
-                  std::string(param.name) + ": " + sentence);
-}
-
-}  // namespace
-
 std::string typed_name(const Input& input) {
     std::string storage;
     return lower(input.form == Input::Form::text ? plain_spaces(input.text, storage) : std::string_view{});

@@ -1,5 +1,6 @@
 #include "addin/boundary/trust.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "addin/boundary/convert.hpp"
@@ -7,6 +8,7 @@
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/mark.hpp"
+#include "addin/boundary/sentences.hpp"
 #include "addin/boundary/uncertainty.hpp"
 #include "addin/boundary/words.hpp"
 #include "addin/boundary/working.hpp"
@@ -39,18 +41,15 @@ Parameter optional_count(std::string_view name, std::string_view text, double ot
 // The office's own exact VLOOKUP does not find the texts of a table that mixes texts and numbers (seen
 // in 7.4).
 Outcome pick(std::span<const Input> given, const Reading& reading) {
-    const auto wrong = [](const std::string& argument, const std::string& sentence) {
-        return Refusal(Refusal::Reason::argument, argument, argument + ": " + sentence);
-    };
     if (given.empty() || given[0].form != Input::Form::grid)
-        throw wrong("table", "a table or a range of cells is wanted.");
-    if (given.size() < 2 || given[1].blank()) throw wrong("row", "is missing.");
+        refuse("table", "a table or a range of cells is wanted.");
+    if (given.size() < 2 || given[1].blank()) refuse("row", "is missing.");
     const Input& table = given[0];
     static const Parameter which = optional_count("column", "which column, counted from 1", 2);
     const double column = read_measured(which, given.size() > 2 ? given[2] : Input(), reading).value;
     if (column > static_cast<double>(table.columns) || column != std::floor(column))
-        throw wrong("column", in_words(column) + " is not one of the table's " +
-                                  std::to_string(table.columns) + " columns.");
+        refuse("column", in_words(column) + " is not one of the table's " + std::to_string(table.columns) +
+                             " columns.");
     std::string names;
     for (std::size_t row = 0; row < table.rows(); ++row) {
         const Input& name = table.cells[row * table.columns];
@@ -61,7 +60,7 @@ Outcome pick(std::span<const Input> given, const Reading& reading) {
         }
         names.append(names.empty() ? "" : ", ").append(name.text);
     }
-    throw wrong("row", in_words(given[1]) + " is none of the table's rows: " + names + ".");
+    refuse("row", in_words(given[1]) + " is none of the table's rows: " + names + ".");
 }
 
 const Parameter kFunction = as_it_stands("function", "its name in quotes, such as \"DRIEDMASS\"");
@@ -85,24 +84,29 @@ Parameter any_more(std::string_view name, std::string_view text) {
 }
 
 NamedCall named_call(std::span<const Input> given) {
-    const auto wrong = [](const std::string& sentence) {
-        return Refusal(Refusal::Reason::argument, "function", "function: " + sentence);
-    };
-    if (given.empty() || given[0].blank()) throw wrong("is missing; give a function's name in quotes.");
+    if (given.empty() || given[0].blank())
+        refuse("function", "is missing; give a function's name in quotes.");
     const Input& name =
         given[0].form == Input::Form::grid && given[0].cells.size() == 1 ? given[0].cells[0] : given[0];
     const Function* found = name.form == Input::Form::text ? find_function(name.text) : nullptr;
     if (found == nullptr)
-        throw wrong(in_words(name) + " is not a function of ours" +
-                    (name.form == Input::Form::text
-                         ? "; perhaps \"" + std::string(nearest_name(name.text)) + "\"."
-                         : "."));
+        refuse("function", in_words(name) + " is not a function of ours" +
+                               (name.form == Input::Form::text
+                                    ? "; perhaps \"" + std::string(nearest_name(name.text)) + "\"."
+                                    : "."));
     return {*found, given.subspan(1)};
 }
 
 std::string why(const Function& function, std::span<const Input> arguments, const Reading& reading) {
     try {
-        return "fine: " + in_words(function, evaluate(function, arguments, reading));
+        std::string text = "fine: " + in_words(function, evaluate(function, arguments, reading));
+        for (std::size_t i = 0; i < std::min(arguments.size(), function.params.size()); ++i) {
+            const Parameter& param = function.params[i];
+            if (param.shape == Shape::scalar && arguments[i].form == Input::Form::number &&
+                arguments[i].number == 0 && param.otherwise != 0.0)
+                text.append("; ").append(param.name).append(" is 0, as a blank cell would be");
+        }
+        return text;
     } catch (const Refusal& refusal) {
         return refusal.what();
     }
@@ -110,7 +114,12 @@ std::string why(const Function& function, std::span<const Input> arguments, cons
 
 std::string source_of(const Function& function) {
     std::string text(function.source);
-    if (!function.range.empty()) text.append(" Range: ").append(function.range);
+    std::string ranges;
+    for (const Parameter& param : function.params)
+        if (const std::string bounds = allowed(param); !bounds.empty())
+            ranges.append(ranges.empty() ? "" : ", ").append(param.name).append(" ").append(bounds);
+    if (!ranges.empty()) text.append(" Range: ").append(ranges).append(".");
+    if (!function.range.empty()) text.append(ranges.empty() ? " Range: " : " ").append(function.range);
     if (!function.caution.empty()) text.append(" ").append(function.caution);
     return text;
 }
@@ -126,11 +135,17 @@ std::vector<Function> trust_entries() {
          .result = "why",
          .source = kAbout,
          .checks = {{{"DRIEDMASS", 100.0, 80.0, 0.2}, "80 % is 0.8", 0, "the argument rules"},
-                    {{"DRIEDMASS", 100.0, 0.8, 0.2}, "fine: 25 g", 0, "by hand: 100 × 0.20 ÷ 0.80"}},
-         .refusals = {{{"DRIEDMAS", 1.0}, "function"}, {{}, "function"}},
+                    {{"DRIEDMASS", 100.0, 0.8, 0.2}, "fine: 25 g", 0, "by hand: 100 × 0.20 ÷ 0.80"},
+                    {{"DRIEDMAS", 100.0}, "perhaps \"DRIEDMASS\"", 0, "the argument rules"}},
+         .refusals = {{{}, "function"}},
          .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
-             const auto [function, arguments] = named_call(given);
-             return why(function, arguments, reading);
+             if (given.empty()) named_call(given);
+             try {
+                 const auto [function, arguments] = named_call(given);
+                 return why(function, arguments, reading);
+             } catch (const Refusal& refusal) {
+                 return refusal.what();
+             }
          }});
     entries.push_back({.name = "SOURCE",
                        .topic = "trust",

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "addin/boundary/evaluate.hpp"
+#include "addin/boundary/sentences.hpp"
 #include "addin/boundary/trust.hpp"
 #include "addin/boundary/words.hpp"
 #include "core/error.hpp"
@@ -73,8 +74,7 @@ std::string warning(const numeric::Propagated& first, const numeric::Model& mode
 
 Table uncertainty(const Function& function, std::span<const Input> given, const Reading& reading) {
     if (!function.scalar)
-        throw Refusal(Refusal::Reason::argument, "function",
-                      "function: DRY." + std::string(function.name) + " does not give a single number.");
+        refuse("function", "DRY." + std::string(function.name) + " does not give a single number.");
     (void)evaluate(function, given, reading);  // refused as the function itself would refuse it
     std::vector<Value> values = read_arguments(function, given, reading);
     std::vector<Place> places;
@@ -82,9 +82,7 @@ Table uncertainty(const Function& function, std::span<const Input> given, const 
     collect(function, values, places, inputs);
     bool any = false;
     for (const numeric::Uncertain& input : inputs) any = any || input.u > 0;
-    if (!any)
-        throw Refusal(Refusal::Reason::argument, "argument",
-                      "argument: none has an uncertainty; write one like \"412.5 ± 0.1 g\".");
+    if (!any) refuse("argument", "none has an uncertainty; write one like \"412.5 ± 0.1 g\".");
 
     const numeric::Model model = [&](std::span<const double> x) -> std::optional<double> {
         for (std::size_t i = 0; i < places.size(); ++i) {

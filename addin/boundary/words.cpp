@@ -27,6 +27,10 @@ std::string in_words(const Amount& amount, std::string_view unit) {
     return in_words(shown(amount, unit), unit);
 }
 
+std::string counted(std::size_t n, std::string_view thing) {
+    return std::to_string(n) + " " + std::string(thing) + (n == 1 ? "" : "s");
+}
+
 std::string lower(std::string_view text) {
     std::string low(text);
     for (char& c : low) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
@@ -76,8 +80,7 @@ std::string in_words(const Function& function, const Outcome& outcome) {
     if (const auto* number = std::get_if<double>(&outcome)) return in_words(*number, function.result_unit);
     if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
     const Table& table = std::get<Table>(outcome);
-    return "a table of " + std::to_string(table.rows()) + (table.rows() == 1 ? " row, " : " rows, ") +
-           std::to_string(table.columns) + (table.columns == 1 ? " column" : " columns");
+    return "a table of " + counted(table.rows(), "row") + ", " + counted(table.columns, "column");
 }
 
 }  // namespace drysheet

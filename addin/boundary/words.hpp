@@ -14,6 +14,8 @@ std::string in_words(double x, int digits = 6);
 /// With its unit: "412.5 g", "0.8".
 std::string in_words(double x, std::string_view unit, int digits = 6);
 std::string in_words(const Amount& amount, std::string_view unit = {});
+/// "1 cell", "3 cells".
+std::string counted(std::size_t n, std::string_view thing);
 /// In lower case, letters a to z only: names are compared so.
 std::string lower(std::string_view text);
 

@@ -22,9 +22,6 @@ constexpr Limits above(double low) { return {.low = low, .low_open = true}; }
 constexpr Limits at_least(double low) { return {.low = low}; }
 constexpr Limits within(double low, double high) { return {.low = low, .high = high}; }
 constexpr Limits above_up_to(double low, double high) { return {.low = low, .high = high, .low_open = true}; }
-constexpr Limits from_to_below(double low, double high) {
-    return {.low = low, .high = high, .high_open = true};
-}
 constexpr Limits between(double low, double high) {
     return {.low = low, .high = high, .low_open = true, .high_open = true};
 }
@@ -92,6 +89,7 @@ struct Function {
     std::string_view result;       ///< the result's name, as in the working
     std::string_view result_unit;  ///< empty for a pure number, a text or a table
     bool scalar = false;           ///< gives one number
+    bool row_by_row = false;       ///< gives a column, a cell for every row of its ranges
     bool mixes_mass = false;       ///< a mass meets time, area, energy or money: plain masses are grams
     std::string_view range, source, caution;
     std::string_view working;
@@ -161,6 +159,7 @@ struct Words {
     std::vector<Check> checks{};
     std::vector<Refuses> refusals{};
     std::vector<std::string_view> see_also{};
+    bool row_by_row = false;  ///< gives a column, a cell for every row of its ranges
     /// Turns a struct or enumeration into a table or a text. Not needed for a quantity or a column of them.
     Outcome (*show)(const Result&) = nullptr;
 };
@@ -334,6 +333,7 @@ Function function(const Words<F>& words) {
                   .params = Caller::parameters(words.params),
                   .result = words.result,
                   .scalar = Shown::scalar,
+                  .row_by_row = words.row_by_row,
                   .range = words.range,
                   .source = words.source,
                   .caution = words.caution,

@@ -8,7 +8,8 @@
 namespace drysheet {
 namespace {
 
-constexpr Param kClock{"times", "times of the readings, rising; any clock will do"};
+constexpr Param kClock{"times",
+                       "times of the readings, rising, from any start; cells in a clock's format hold days"};
 constexpr Param kMasses{"masses", "masses of the readings, without the tray"};
 constexpr Param kSolids{"solids", "dry solids in them, from DRY.SOLIDSMASS", positive};
 constexpr Param kStartDb{"start_db", "moisture at the start, dry basis"};
@@ -76,7 +77,8 @@ std::vector<Function> kinetics_entries() {
              .refusals = {{{column(500.0, 90.0), 100.0, 0.0}, "masses"},
                           {{column(500.0, 300.0), 0.0, 0.0}, "solids"},
                           {{column(500.0, 300.0), 100.0, 5.0}, "equilibrium_db"}},
-             .see_also = {"CURVEFIT", "RATES", "MOISTURERATIO"}}),
+             .see_also = {"CURVEFIT", "RATES", "MOISTURERATIO"},
+             .row_by_row = true}),
         function<rates>(
             {.name = "RATES",
              .topic = topic,
@@ -105,6 +107,7 @@ std::vector<Function> kinetics_entries() {
                           {{steady_hours, steady_masses, 450.0}, "masses"},
                           {{steady_hours, steady_masses, 100.0, 0.0}, "area"}},
              .see_also = {"CRITICALPOINT", "RATIOS"},
+             .row_by_row = true,
              .show = rates_column}),
         function<critical_point>(
             {.name = "CRITICALPOINT",
@@ -250,6 +253,7 @@ std::vector<Function> kinetics_entries() {
                    {"new_thickness", "wanted", positive},
                    {.name = "exponent",
                     .text = "2 where diffusion inside limits, 1 where the air limits; most foods lie between",
+                    .range = within(0, 3),
                     .otherwise = 2.0}}},
              .result = "new_time",
              .source = "Crank (1975) 2nd ed., sec. 4.3: time enters only as D t ÷ L².",
@@ -259,6 +263,7 @@ std::vector<Function> kinetics_entries() {
                   {{5.0, 4.0, 8.0, 1.0}, 10.0, 1e-12, "by hand"}},
              .refusals = {{{0.0, 4.0, 8.0}, "time"},
                           {{5.0, 0.0, 8.0}, "thickness"},
+                          {{5.0, 4.0, 8.0, -1.0}, "exponent"},
                           {{5.0, 4.0, 0.0}, "new_thickness"}},
              .see_also = {"SLABRATIO", "DRYINGTIME"}}),
     };

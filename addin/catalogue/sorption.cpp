@@ -54,7 +54,8 @@ Outcome fit_table(const IsothermFit& fit) {
 std::string_view growth_words(GrowthBand band) {
     switch (band) {
         case GrowthBand::none:
-            return "below 0.60: no microorganism is known to grow";
+            return "below 0.60: nothing in the table grows; of one mould, germination has been reported down "
+                   "to 0.585";
         case GrowthBand::osmophilic_yeasts:
             return "0.60 to 0.65: yeasts that tolerate sugar and a few moulds may grow";
         case GrowthBand::xerophilic_moulds:
@@ -339,16 +340,19 @@ std::vector<Function> sorption_entries() {
             {.name = "ACTIVITYBAND",
              .topic = topic,
              .summary = "What may still grow at a water activity, by published limits",
-             .params = {{{"activity", "measured water activity"}}},
+             .params = {{{"activity", "measured water activity", above_up_to(0, 1)}}},
              .result = "band",
-             .source = "Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3 (above 0.85).",
+             .source = "Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3 (above 0.85); "
+                       "germination at 0.585: "
+                       "Aspergillus penicillioides, Stevenson et al. (2017) Environ. Microbiol. 19:687 (from "
+                       "memory).",
              .caution = "What was alive, or a toxin formed, before drying may outlast it. Growth limits "
                         "shift with temperature, acidity, salt and species. Only a measured "
                         "water activity and "
                         "the local food authority decide.",
              .working =
                  ": the band of Beuchat's table that holds the activity; a band includes its lower limit",
-             .checks = {{{0.55}, "no microorganism", 0, "Beuchat (1981)"},
+             .checks = {{{0.55}, "nothing in the table", 0, "Beuchat (1981)"},
                         {{0.60}, "tolerate sugar and a few moulds", 0, "Beuchat (1981)"},
                         {{0.70}, "moulds of dry foods", 0, "Beuchat (1981)"},
                         {{0.75}, "salt-loving", 0, "Beuchat (1981)"},
@@ -359,7 +363,7 @@ std::vector<Function> sorption_entries() {
                         {{0.92}, "Salmonella", 0, "Beuchat (1981)"},
                         {{0.96}, "as in fresh food", 0, "Beuchat (1981)"},
                         {{0.5}, "local food authority decides", 0, "the caution itself"}},
-             .refusals = {{{1.2}, "activity"}, {{60.0}, "activity"}, {{-0.1}, "activity"}},
+             .refusals = {{{1.2}, "activity"}, {{60.0}, "activity"}, {{0.0}, "activity"}},
              .see_also = {"WATERACTIVITY"},
              .show = band_text}),
     };

@@ -344,11 +344,11 @@ std::vector<Function> yield_entries() {
              .params = {{kFresh,
                          {"u_fresh", "its standard uncertainty", at_least(0)},
                          kStart,
-                         {"u_start", "its standard uncertainty", at_least(0)},
+                         {"u_start", "its standard uncertainty, a fraction: 1 % is 0.01", within(0, 0.5)},
                          kDried,
                          {"u_dried", "its standard uncertainty", at_least(0)},
                          kFinal,
-                         {"u_final", "its standard uncertainty", at_least(0)}}},
+                         {"u_final", "its standard uncertainty, a fraction", within(0, 0.5)}}},
              .result = "reconciled",
              .range = "The moistures' uncertainties are fractions of wet mass; 0 means exactly known. One "
                       "balance cannot single out a value: the one named is where to look first.",
@@ -367,7 +367,8 @@ std::vector<Function> yield_entries() {
                          1e-12,
                          "by hand, as before",
                          "fresh"}},
-             .refusals = {{{100.0, -1.0, 0.8, 0.01, 25.0, 0.1, 0.2, 0.01}, "u_fresh"}},
+             .refusals = {{{100.0, -1.0, 0.8, 0.01, 25.0, 0.1, 0.2, 0.01}, "u_fresh"},
+                          {{100.0, 1.0, 0.8, 1.0, 25.0, 0.1, 0.2, 0.01}, "u_start"}},
              .see_also = {"CLOSURE", "FINALMOISTURE", "UNCERTAINTY"},
              .show = reconcile_table}),
         function<blend_moisture>(

@@ -30,7 +30,7 @@ constexpr std::string_view kWords[] = {
     "fraction 0 to 1",
     "0 to 1",
     "kg/kg dry air",
-    "A table: enter it over a range, or read one row of it with DRY.PICK.",
+    "A table: enter it over a range; where its rows have names, DRY.PICK reads one.",
 };
 
 }  // namespace

@@ -81,6 +81,29 @@ TEST(Reading, PairedRangesSkipRowsBlankInAll) {
     EXPECT_TRUE(says(why_of("BLENDMOISTURE", {column(100.0, 300.0), column(0.8, 0.2, 0.3)}), "row by row"));
 }
 
+// A reading that was missed keeps its place, so that every result stands beside its own reading.
+TEST(Reading, ResultsKeepTheirRow) {
+    const auto table = [](std::string_view name, const std::vector<Input>& given) {
+        return std::get<Table>(evaluate(*find_function(name), given, {}));
+    };
+    const Table ratios = table("RATIOS", {column(500.0, "", 300.0, ""), 100.0});
+    ASSERT_EQ(ratios.rows(), 4U);
+    EXPECT_EQ(std::get<std::string>(ratios.at(1, 0)), "");
+    EXPECT_DOUBLE_EQ(std::get<double>(ratios.at(2, 0)), 0.5);
+    EXPECT_EQ(std::get<std::string>(ratios.at(3, 0)), "");
+    const Table lying = table("RATIOS", {Input({500.0, 300.0}, 2), 100.0});
+    EXPECT_EQ(lying.rows(), 1U);
+    EXPECT_DOUBLE_EQ(std::get<double>(lying.at(0, 1)), 0.5);
+    const Table each_lying = table("EACH", {"SOLIDSMASS", Input({500.0, 300.0}, 2), 0.5});
+    EXPECT_EQ(each_lying.rows(), 1U);
+    EXPECT_DOUBLE_EQ(std::get<double>(each_lying.at(0, 1)), 150);
+    const Input hours = column(0.0, "", 1.0, 2.0), masses = column(500.0, "", 450.0, 400.0);
+    const Table rates = table("RATES", {hours, masses, 100.0});
+    ASSERT_EQ(rates.rows(), 4U);
+    EXPECT_EQ(std::get<std::string>(rates.at(1, 0)), "");
+    EXPECT_NEAR(std::get<double>(rates.at(3, 0)), 0.5, 1e-12);
+}
+
 TEST(Reading, CommasAndThousands) {
     const Reading comma{.decimal_comma = true};
     EXPECT_TRUE(says(why_of("SOLIDSMASS", {"412,5 g", 0.8}), "ambiguous"));
@@ -105,6 +128,24 @@ TEST(Why, SaysWhatWasProbablyMeant) {
     EXPECT_EQ(why_of("DRIEDMASS", {100.0, 80.0, 0.2}),
               "start: 80 is above 1: a fraction is wanted; 80 % is 0.8.");
     EXPECT_TRUE(says(why_of("DRIEDMASS", {100.0, 4.0, 0.2}), "\"4 db\""));
+    EXPECT_EQ(why_of("DRYBASIS", {"120 %"}),
+              "moisture: \"120 %\" is above 1: a fraction is wanted; a dry basis is written \"120 % db\".");
+    EXPECT_EQ(
+        why_of("DRYBASIS", {1.05}),
+        "moisture: 1.05 is above 1: a fraction is wanted; a dry basis of 1.05 kg/kg is written \"1.05 db\".");
+    EXPECT_TRUE(says(why_of("DRYBASIS", {"abc"}), "write it like \"12.5 %\""));
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {" kg", 0.5}), "the cell before it is blank"));
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {"100 gr", 0.5}), "write g for a gram"));
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {"1 100 g", 0.5}), "not a unit"));
+    EXPECT_TRUE(says(why_of("DESICCANT", {100.0, 0.05, 1.2, 25.0, 0.8, 0.3, 20.0}), "20 % is 0.2"));
+    EXPECT_TRUE(says(why_of("HUMIDITYRATIO", {24.0, 0.5, 1013.0}), "1013 hPa is 101.3"));
+    EXPECT_TRUE(says(why_of("RELHUMIDITY", {24.0, 13.0}), "13 g/kg is 0.013"));
+    EXPECT_TRUE(says(why_of("CURVEFIT", {"Lewis", column(0.0, 1.0, 2.0), column(900.0, 700.0, 600.0)}),
+                     "weights become ratios by DRY.RATIOS"));
+    EXPECT_TRUE(says(why_of("RUNENERGY", {"5 kg", 1.0}), "is not a power"));
+    EXPECT_TRUE(says(why_of("DRYEREFFICIENCY", {1.0, "5 kg", 60.0}), "is not an energy"));
+    EXPECT_EQ(why_of("OVENMOISTURE", {0.0, 30.0, 25.0}).substr(0, 5), "fine:");
+    EXPECT_TRUE(says(why_of("OVENMOISTURE", {0.0, 30.0, 25.0}), "dish is 0, as a blank cell would be"));
     EXPECT_TRUE(says(why_of("DRIEDMASS", {-100.0, 0.8, 0.2}), "minus sign"));
     EXPECT_TRUE(says(why_of("DRIEDMASS", {0.0, 0.8, 0.2}), "blank cell"));
     EXPECT_EQ(why_of("FINALMOISTURE", {100.0, 0.8, 15.0}),

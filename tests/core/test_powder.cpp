@@ -172,6 +172,11 @@ TEST(Sieves, size_below_which) {
     EXPECT_TRUE(near(to_si(size(0.2)()), 0.5e-3, 1e-12));
     EXPECT_TRUE(near(to_si(size(0.9)()), 2e-3, 1e-12));
     EXPECT_TRUE(near(to_si(size(0.7)()), 1e-3 * std::sqrt(2.0), 1e-12));  // halfway, by logarithm
+    // Empty sieves change nothing: all passes 2 mm, and 0.5 mm passes as much as 1 mm.
+    EXPECT_TRUE(
+        near(to_si(sieve_size(mm({10, 4, 2, 1, 0}), grams({0, 0, 0, 50, 50}), Fraction(1))), 2e-3, 1e-12));
+    EXPECT_TRUE(near(to_si(sieve_size(mm({4, 2, 1, 0.5, 0}), grams({0, 0, 60, 0, 40}), Fraction(0.4))),
+                     0.5e-3, 1e-12));
     EXPECT_EQ(refused<OutOfRange>(size(0.95)), "passing");
     EXPECT_EQ(refused<OutOfRange>(size(0.1)), "passing");
 }

@@ -20,14 +20,30 @@ TEST(Units, printed_factors_of_NIST_SP_811) {
     const struct {
         std::string_view unit;
         double printed;
-    } table[] = {
-        {"Btu", 1.055056e3},  {"cal", 4.1868},      {"kcal", 4.1868e3},  // "calorie IT, kilogram (nutrition)"
-        {"hp", 7.456999e2},   {"atm", 1.01325e5},   {"bar", 1e5},        {"mbar", 1e2},
-        {"mmHg", 1.333224e2}, {"inHg", 3.386389e3}, {"psi", 6.894757e3}, {"Torr", 1.333224e2},
-        {"ft", 3.048e-1},     {"in", 2.54e-2},      {"yd", 9.144e-1},    {"micron", 1e-6},
-        {"gr", 6.479891e-5},  {"oz", 2.834952e-2},  {"lb", 4.535924e-1}, {"t", 1e3},
-        {"d", 8.64e4},        {"h", 3.6e3},         {"min", 60},         {"gal", 3.785412e-3},
-        {"L", 1e-3}};
+    } table[] = {{"Btu", 1.055056e3},
+                 {"cal", 4.1868},
+                 {"kcal", 4.1868e3},  // "calorie IT, kilogram (nutrition)"
+                 {"hp", 7.456999e2},
+                 {"atm", 1.01325e5},
+                 {"bar", 1e5},
+                 {"mbar", 1e2},
+                 {"mmHg", 1.333224e2},
+                 {"inHg", 3.386389e3},
+                 {"psi", 6.894757e3},
+                 {"Torr", 1.333224e2},
+                 {"ft", 3.048e-1},
+                 {"in", 2.54e-2},
+                 {"yd", 9.144e-1},
+                 {"micron", 1e-6},
+                 {"grain", 6.479891e-5},
+                 {"oz", 2.834952e-2},
+                 {"lb", 4.535924e-1},
+                 {"t", 1e3},
+                 {"d", 8.64e4},
+                 {"h", 3.6e3},
+                 {"min", 60},
+                 {"gal", 3.785412e-3},
+                 {"L", 1e-3}};
     for (const auto& [unit, printed] : table) EXPECT_TRUE(near(one(unit), printed, 5e-7)) << unit;
     // Figures of the compound units: from memory of SP 811 B.8.
     EXPECT_TRUE(near(one("CFM"), 4.719474e-4, 5e-7));
@@ -95,6 +111,9 @@ TEST(Units, spellings_of_one_compound) {
     for (const std::string_view text : {"mm Hg", "mmHg"})
         EXPECT_TRUE(near(one(text), 133.322387415, 1e-15)) << text;
     EXPECT_TRUE(near(one("g/(100 in²·day)"), 1e-3 / 0.064516 / 86400, 1e-14));
+    EXPECT_TRUE(near(one("g/(m²·24h)"), 1e-3 / 86400, 1e-14));
+    EXPECT_FALSE(read_unit("100 g"));  // "1 100 g" is one thousand and one hundred to its writer
+    EXPECT_FALSE(read_unit("gr"));     // a gram to some, a grain to others
 }
 
 TEST(Units, ambiguous_and_unknown_are_refused) {
@@ -161,7 +180,7 @@ TEST(Units, what_fits_what) {
     EXPECT_FALSE(ok("% RH", Kind::water_activity));
     EXPECT_FALSE(ok("%", Kind::humidity_ratio));
     EXPECT_TRUE(ok("g/kg dry air", Kind::humidity_ratio));
-    EXPECT_TRUE(ok("gr/lb", Kind::humidity_ratio));
+    EXPECT_TRUE(ok("grain/lb", Kind::humidity_ratio));
     EXPECT_TRUE(ok("kJ/kg dry air", Kind::specific_energy));
     EXPECT_FALSE(ok("kg/kg dry air", Kind::moisture_dry));
     EXPECT_FALSE(ok("g/kg", Kind::relative_humidity));

@@ -8,7 +8,7 @@ import pint
 
 ureg = pint.UnitRegistry()
 SAME = {  # ours: pint's
-    "kg": "kg", "g": "g", "mg": "mg", "µg": "microgram", "t": "tonne", "lb": "lb", "oz": "oz", "gr": "grain",
+    "kg": "kg", "g": "g", "mg": "mg", "µg": "microgram", "t": "tonne", "lb": "lb", "oz": "oz", "grain": "grain",
     "m": "m", "cm": "cm", "mm": "mm", "µm": "micrometer", "nm": "nm", "km": "km", "in": "inch", "ft": "ft", "yd": "yard",
     "L": "liter", "mL": "milliliter", "gal": "gallon", "ft³": "ft**3", "in²": "inch**2",
     "s": "s", "min": "minute", "h": "hour", "d": "day", "week": "week", "mol": "mol", "kmol": "kmol",
@@ -24,7 +24,7 @@ SAME = {  # ours: pint's
     "g/(m²·day·mmHg)": "g/(m**2*day*mmHg)", "kJ/(kg K)": "kJ/(kg*K)", "kcal/h": "1000*international_calorie/hour",
     "Btu/h": "international_british_thermal_unit/hour", "m²/s": "m**2/s", "mm2/s": "mm**2/s", "kJ/mol": "kJ/mol",
     "ft/min": "ft/minute", "km/h": "km/hour", "kg/(m²·h)": "kg/(m**2*hour)", "kg/kg/h": "1/hour", "1/h": "1/hour",
-    "g/kg": "g/kg", "gr/lb": "grain/lb", "kWh/kg": "kWh/kg",
+    "g/kg": "g/kg", "grain/lb": "grain/lb", "kWh/kg": "kWh/kg",
 }
 TEMPERATURES = {"°C": "degC", "°F": "degF", "K": "kelvin"}
 
