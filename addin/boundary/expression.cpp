@@ -134,7 +134,7 @@ class Expression {
             const Input& value = named(name);
             rest_.remove_prefix(end);
             if (value.form == Input::Form::number) {
-                show(value.number);
+                shown_ += in_words(value.number);
                 // as a text, since the number 0 may be taken for a blank cell
                 return value.number == 0 ? Input("0") : value;
             }

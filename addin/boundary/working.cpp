@@ -1,6 +1,7 @@
 #include "addin/boundary/working.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <sstream>
 #include <stdexcept>
 
@@ -13,7 +14,7 @@
 namespace drysheet {
 namespace {
 
-constexpr std::size_t kShownCells = 6;
+constexpr std::size_t kShownCells = 6, kShownRows = 50;
 
 std::string_view trimmed(std::string_view text) {
     while (text.starts_with(' ')) text.remove_prefix(1);
@@ -107,8 +108,23 @@ Step step_of(std::string_view line) {
     return step;
 }
 
+// "if temp > 0.01: line" and "if temp ≤ 0.01: line": the line, where it holds.
+std::optional<std::string_view> where_it_holds(std::string_view line, const Names& names) {
+    if (!line.starts_with("if ")) return line;
+    for (const std::string_view sign : {" > ", " ≤ "}) {
+        const auto at = line.find(sign), colon = line.find(": ");
+        if (at == std::string_view::npos || at > colon) continue;
+        const double value = names.values.at(std::string(line.substr(3, at - 3))).number;
+        const double limit = std::stod(std::string(line.substr(at + sign.size(), colon - at - sign.size())));
+        if ((value > limit) != (sign == " > ")) return {};
+        return line.substr(colon + 2);
+    }
+    throw std::logic_error("a working's condition cannot be read: " + std::string(line));
+}
+
 // The lines of the working; where there is one for each name of the first choice, that of the name given.
-std::vector<std::string> lines_of(const Function& function, std::span<const Input> given) {
+std::vector<std::string> lines_of(const Function& function, std::span<const Input> given,
+                                  const Names& names) {
     std::string_view text = function.working;
     if (!function.workings.empty()) {
         std::size_t choice = 0;
@@ -118,7 +134,8 @@ std::vector<std::string> lines_of(const Function& function, std::span<const Inpu
     }
     std::istringstream formulas{std::string(text)};
     std::vector<std::string> all;
-    for (std::string line; std::getline(formulas, line);) all.push_back(line);
+    for (std::string line; std::getline(formulas, line);)
+        if (const auto holds = where_it_holds(line, names)) all.emplace_back(*holds);
     return all;
 }
 
@@ -141,21 +158,43 @@ bool name_cells(std::string_view line, Names& names, std::vector<std::string>& s
     return true;
 }
 
-void show_result(const Function& function, const Outcome& outcome, std::vector<std::string>& lines) {
-    const auto* table = std::get_if<Table>(&outcome);
-    if (table == nullptr || table->columns != 3) {
-        lines.push_back(std::string(function.result.empty() ? "result" : function.result) + " = " +
-                        in_words(function, outcome));
-        return;
+std::string word(const Cell& cell) {
+    if (const auto* number = std::get_if<double>(&cell)) return in_words(*number);
+    const auto* text = std::get_if<std::string>(&cell);
+    return text != nullptr ? *text : std::string();
+}
+
+// A column in one line; a table row by row: name, value and unit or ± standard error, or the cells as they
+// stand.
+void show_table(const Function& function, const Table& table, std::vector<std::string>& lines) {
+    const std::size_t shown = table.columns == 1 ? kShownCells : kShownRows;
+    std::string column;
+    for (std::size_t row = 0; row < std::min(table.rows(), shown); ++row) {
+        std::string line = word(table.at(row, 0));
+        for (std::size_t i = 1; i < table.columns; ++i) {
+            const std::string next = word(table.at(row, i));
+            const bool error = i == 2 && std::holds_alternative<double>(table.at(row, i));
+            if (next.empty()) continue;
+            line += (i == 1 ? " = " : table.columns > 3 ? ", " : error ? " ± " : " ") + next;
+        }
+        if (table.columns > 1)
+            lines.push_back(line);
+        else
+            column.append(row == 0 ? "" : ", ").append(line);
     }
-    const auto word = [](const Cell& cell) {
-        if (const auto* number = std::get_if<double>(&cell)) return in_words(*number);
-        const auto* text = std::get_if<std::string>(&cell);
-        return text != nullptr ? *text : std::string();
-    };
-    for (std::size_t row = 0; row < table->rows(); ++row)
-        lines.emplace_back(trimmed(word(table->at(row, 0)) + " = " + word(table->at(row, 1)) + " " +
-                                   word(table->at(row, 2))));
+    std::string rest;
+    if (table.rows() > shown)
+        rest = "… (" + counted(table.rows(), table.columns == 1 ? "value" : "row") + ")";
+    if (table.columns == 1)
+        lines.push_back(std::string(function.result) + " = " + column + (rest.empty() ? "" : ", ") + rest);
+    else if (!rest.empty())
+        lines.push_back(rest);
+}
+
+void show_result(const Function& function, const Outcome& outcome, std::vector<std::string>& lines) {
+    if (const auto* table = std::get_if<Table>(&outcome)) return show_table(function, *table, lines);
+    lines.push_back(std::string(function.result.empty() ? "result" : function.result) + " = " +
+                    in_words(function, outcome));
 }
 
 }  // namespace
@@ -177,7 +216,8 @@ Working working(const Function& function, std::span<const Input> given, const Re
     };
     give(function, given, reading, names, made.lines);
 
-    const std::vector<std::string> all = lines_of(function, given);
+    if (!function.caution.empty()) made.lines.emplace_back(function.caution);
+    const std::vector<std::string> all = lines_of(function, given, names);
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (all[i].starts_with(":")) {
             made.lines.emplace_back(trimmed(std::string_view(all[i]).substr(1)));
@@ -195,7 +235,6 @@ Working working(const Function& function, std::span<const Input> given, const Re
         names.values[std::string(step.name)] = computed.value;
     }
     if (!made.as_written) show_result(function, outcome, made.lines);
-    if (!function.caution.empty()) made.lines.emplace_back(function.caution);
     return made;
 }
 

@@ -38,12 +38,16 @@ std::vector<Function> air_entries() {
              .result = "pressure",
              .source = "IAPWS SR1-86(1992) eq. 1 (Wagner & Pruss 1993) over water; IAPWS R14-08(2011) eq. "
                        "6 over ice.",
-             .working =
-                 ": over water: ln(p ÷ 22064 kPa) = (647.096 ÷ T) × (−7.85951783 θ + 1.84408259 θ^1.5 − "
-                 "11.7866497 θ^3 + 22.6807411 θ^3.5 − 15.9618719 θ^4 + 1.80122502 θ^7.5), θ = 1 − T ÷ "
-                 "647.096 K\n"
-                 ": over ice: ln(p ÷ 0.611657 kPa) = (−21.2144006 θ^0.00333333333 + 27.3203819 "
-                 "θ^1.20666667 − 6.10598130 θ^1.70333333) ÷ θ, θ = T ÷ 273.16 K",
+             .working = "T [K] = temp + 273.15\n"
+                        "if temp > 0.01: theta = 1 − T ÷ 647.096\n"
+                        "if temp > 0.01: pressure = 22064 × exp(647.096 ÷ T × (−7.85951783 × theta + "
+                        "1.84408259 × theta^1.5 − "
+                        "11.7866497 × theta^3 + 22.6807411 × theta^3.5 − 15.9618719 × theta^4 + 1.80122502 × "
+                        "theta^7.5))\n"
+                        "if temp ≤ 0.01: theta = T ÷ 273.16\n"
+                        "if temp ≤ 0.01: pressure = 0.611657 × exp((−21.2144006 × theta^0.00333333333 + "
+                        "27.3203819 × "
+                        "theta^1.20666667 − 6.10598130 × theta^1.70333333) ÷ theta)",
              .checks =
                  {{{0.01}, 0.611657, 1e-6, "IAPWS SR1-86 table 1: 611.657 Pa at 273.16 K"},
                   {{"373.1243 K"}, 101.325, 1e-5, "IAPWS SR1-86 table 1: 101.325 kPa at 373.1243 K"},

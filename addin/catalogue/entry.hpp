@@ -151,7 +151,8 @@ struct Words {
     std::string_view caution{};
     /// The working: lines of `name = expression` over the parameters' names (in the units of plain numbers),
     /// the last line naming the result. An expression may call other functions of the catalogue. A line
-    /// starting with ":" is prose. See addin/boundary/working.hpp.
+    /// starting with ":" is prose; "if temp > 0.01: line" and "if temp ≤ 0.01: line" stand where that holds.
+    /// See addin/boundary/working.hpp.
     std::string_view working{};
     /// Where the formula is another for every name of the first choice: a working for each, in the order of
     /// its names.

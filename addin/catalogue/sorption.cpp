@@ -116,13 +116,13 @@ moisture = M ÷ 100)"};
 constexpr std::string_view kActivityWorkings[] = {
     R"(Xm, C, K ← parameters
 : the isotherm is a quadratic in u = K × activity
-b = Xm × C ÷ moisture_db − (C − 2)
-u = 2 ÷ (b + sqrt(b^2 + 4 × (C − 1)))
+b = Xm × C − (C − 2) × moisture_db
+u = 2 × moisture_db ÷ (b + sqrt(b^2 + 4 × (C − 1) × moisture_db^2))
 activity = u ÷ K)",
     R"(Xm, C ← parameters
 : the isotherm is a quadratic in activity
-b = Xm × C ÷ moisture_db − (C − 2)
-activity = 2 ÷ (b + sqrt(b^2 + 4 × (C − 1))))",
+b = Xm × C − (C − 2) × moisture_db
+activity = 2 × moisture_db ÷ (b + sqrt(b^2 + 4 × (C − 1) × moisture_db^2)))",
     R"(a, b ← parameters
 activity = 1 ÷ (1 + (a ÷ moisture_db)^(1 ÷ b)))",
     R"(a, b ← parameters

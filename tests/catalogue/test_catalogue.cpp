@@ -10,6 +10,7 @@
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/trust.hpp"
+#include "addin/boundary/words.hpp"
 #include "addin/boundary/working.hpp"
 
 namespace drysheet {
@@ -93,7 +94,13 @@ TEST_P(EveryFunction, ShowsAWorkingThatGivesItsValue) {
     EXPECT_FALSE(function.working.empty() && function.workings.empty()) << "no working";
     for (const Check& check : function.checks) {
         const Working made = working(function, check.given, kPoint);
-        EXPECT_GE(made.lines.size(), 1u);
+        ASSERT_GE(made.lines.size(), 1u);
+        const Outcome outcome = evaluate(function, check.given, kPoint);
+        if (const auto* number = std::get_if<double>(&outcome)) {
+            EXPECT_NE(made.lines.back().find(in_words(*number, function.result_unit)), std::string::npos)
+                << made.lines.back();
+        }
+        for (const std::string& line : made.lines) EXPECT_EQ(line.find("inf"), std::string::npos) << line;
         if (made.as_written) {
             EXPECT_LE(std::abs(*made.as_written - made.value), 1e-9 * std::max(1e-3, std::abs(made.value)))
                 << made.lines.back() << " against " << *made.as_written;
