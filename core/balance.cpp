@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "core/numeric/nearest_balance.hpp"
+#include "core/require.hpp"
 #include "core/yield.hpp"
 
 namespace drysheet {
@@ -20,7 +21,7 @@ void require_uncertainty(std::string_view argument, double u) {
 }  // namespace
 
 Closure closure(Mass in, Mass u_in, std::span<const Mass> outs, std::span<const Mass> u_outs) {
-    if (!(in > Mass())) throw BadInput("in", "is not above 0");
+    require_positive(in, "in");
     if (outs.empty()) throw BadInput("outs", "is wanted: at least one mass came out");
     if (u_outs.size() != outs.size() && u_outs.size() != 1)
         throw BadInput("u_outs", "must have as many cells as outs, or one cell for all");
@@ -69,8 +70,8 @@ Reconciliation reconcile(Mass fresh, Mass u_fresh, MoistureWet start, Fraction u
     const Four u{to_si(u_fresh), u_start.value(), to_si(u_dried), u_final.value()};
     constexpr std::array<std::string_view, 4> names{"fresh", "start", "dried", "final"};
     constexpr std::array<std::string_view, 4> u_names{"u_fresh", "u_start", "u_dried", "u_final"};
-    if (!(fresh > Mass())) throw BadInput("fresh", "is not above 0");
-    if (!(dried > Mass())) throw BadInput("dried", "is not above 0");
+    require_positive(fresh, "fresh");
+    require_positive(dried, "dried");
     for (std::size_t i = 0; i < 4; ++i) require_uncertainty(u_names[i], u[i]);
     if (u == Four{})
         throw BadInput("u_fresh",

@@ -3,6 +3,8 @@
 #include <numbers>
 
 #include "core/kinetics.hpp"
+#include "core/numeric/roots.hpp"
+#include "core/require.hpp"
 #include "core/runs.hpp"
 
 namespace drysheet {
@@ -57,11 +59,20 @@ MoistureRatio slab_ratio(double fourier) {
     return MoistureRatio(slab(fourier).E);
 }
 
+double slab_fourier(MoistureRatio ratio) {
+    const double E = ratio.value();
+    if (!(E > 0 && E <= 1)) throw BadInput("ratio", "is not above 0 and up to 1");
+    if (E == 1) return 0;
+    // The first terms of the short and the long series are within 1 % of the whole.
+    const double Fo = first_guess(E);
+    return bracketed_root([E](double x) { return slab_ratio(x).value() - E; }, 0.97 * Fo, 1.03 * Fo);
+}
+
 DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
                            Length thickness, double sides) {
     check_length("ratios", ratios.size(), times.size());
     check_from_start(times);
-    if (!(thickness.value() > 0)) throw BadInput("thickness", "must be above 0");
+    require_positive(thickness, "thickness");
     if (sides != 1 && sides != 2) throw BadInput("sides", "is no number of faces that dry: 1 or 2 is wanted");
     std::vector<double> t, y, guesses;
     for (std::size_t i = 0; i < times.size(); ++i) {
@@ -95,7 +106,7 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
 }
 
 ArrheniusFit activation_energy(std::span<const Temperature> temps, std::span<const double> values) {
-    constexpr double R = 8.314462618;  // J/(mol K)
+    constexpr double R = kMolarGasConstant;
     check_length("values", values.size(), temps.size());
     if (temps.size() < 3) throw BadInput("temps", "holds fewer than 3 temperatures");
     const double n = static_cast<double>(temps.size());

@@ -6,6 +6,7 @@
 
 #include "core/kinetics.hpp"
 #include "core/numeric/smooth.hpp"
+#include "core/require.hpp"
 #include "core/runs.hpp"
 #include "core/yield.hpp"
 
@@ -26,7 +27,7 @@ struct Run {
 };
 
 std::vector<double> moistures_of(std::span<const Mass> masses, Mass solids) {
-    if (!(solids.value() > 0)) throw BadInput("solids", "must be above 0");
+    require_positive(solids, "solids");
     std::vector<double> moistures;
     moistures.reserve(masses.size());
     for (const Mass& mass : masses) {
@@ -161,7 +162,7 @@ std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<cons
 
 std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const Mass> masses, Mass solids,
                                     Area area) {
-    if (!(area.value() > 0)) throw BadInput("area", "must be above 0");
+    require_positive(area, "area");
     std::vector<MassFlux> fluxes;
     fluxes.reserve(times.size());
     for (const DryingRate& rate : drying_rates(times, masses, solids))

@@ -3,14 +3,15 @@
 
 #include "core/kinetics.hpp"
 #include "core/moisture.hpp"
+#include "core/require.hpp"
 
 namespace drysheet {
 namespace {
 
 void check_dryer(Mass solids, Area area, MassFlux rate) {
-    if (!(solids.value() > 0)) throw BadInput("solids", "must be above 0");
-    if (!(area.value() > 0)) throw BadInput("area", "must be above 0");
-    if (!(rate.value() > 0)) throw BadInput("rate", "must be above 0");
+    require_positive(solids, "solids");
+    require_positive(area, "area");
+    require_positive(rate, "rate");
 }
 void check_fall(MoistureDry start_db, MoistureDry end_db) {
     if (end_db > start_db) throw BadInput("end_db", "is above the {} at the start", {amount(start_db)});
@@ -43,9 +44,9 @@ Time falling_rate_time(Mass solids, MoistureDry start_db, MoistureDry end_db, Mo
 }
 
 Time thickness_time(Time time, Length thickness, Length new_thickness, double exponent) {
-    if (!(time.value() > 0)) throw BadInput("time", "must be above 0");
-    if (!(thickness.value() > 0)) throw BadInput("thickness", "must be above 0");
-    if (!(new_thickness.value() > 0)) throw BadInput("new_thickness", "must be above 0");
+    require_positive(time, "time");
+    require_positive(thickness, "thickness");
+    require_positive(new_thickness, "new_thickness");
     return time * std::pow(new_thickness / thickness, exponent);
 }
 

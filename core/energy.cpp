@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/require.hpp"
 #include "core/water.hpp"
 
 namespace drysheet {
@@ -48,7 +49,7 @@ Energy heat_demand(Mass fresh, MoistureWet start, MoistureWet final, Temperature
 
 Fraction dryer_efficiency(Mass water, Energy energy, Temperature temp) {
     const Energy latent = water * latent_heat(temp);
-    if (!(to_si(energy) > 0)) throw BadInput("energy", "must be above 0");
+    require_positive(energy, "energy");
     if (!(energy >= latent))
         throw BadInput("energy", "is below the latent heat {} of that water: more heat came from elsewhere",
                        {amount(latent)});
@@ -56,7 +57,7 @@ Fraction dryer_efficiency(Mass water, Energy energy, Temperature temp) {
 }
 
 SpecificEnergy energy_per_water(Energy energy, Mass water) {
-    if (!(to_si(water) > 0)) throw BadInput("water", "must be above 0");
+    require_positive(water, "water");
     return energy / water;
 }
 
@@ -64,7 +65,7 @@ Energy run_energy(Power power, Time time, Fraction duty) { return power * time *
 
 MoneyPerMass unit_cost(Mass dried, Money raw_cost, Energy energy, MoneyPerEnergy tariff, Time hours,
                        MoneyPerTime wage, Money other) {
-    if (!(to_si(dried) > 0)) throw BadInput("dried", "must be above 0");
+    require_positive(dried, "dried");
     return (raw_cost + energy * tariff + hours * wage + other) / dried;
 }
 

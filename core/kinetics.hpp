@@ -117,6 +117,9 @@ CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> 
 /// Errors: BadInput: fourier below 0.
 /// Source: Crank 1975, The mathematics of diffusion, 2nd ed, eq. 4.18 and 4.20.
 MoistureRatio slab_ratio(double fourier);
+/// The Fourier number at which it is a ratio: slab_ratio turned round.
+/// ratio: above 0, up to 1. Errors: BadInput: ratio of 0. Source: as slab_ratio.
+double slab_fourier(MoistureRatio ratio);
 
 struct DiffusivityFit {
     Diffusivity diffusivity;

@@ -4,6 +4,7 @@
 
 #include "core/numeric/dual.hpp"
 #include "core/numeric/quadrature.hpp"
+#include "core/require.hpp"
 #include "core/sorption_formulas.hpp"
 #include "core/water.hpp"
 
@@ -45,37 +46,32 @@ auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry li
     return solids * integral / saturation_pressure(temp);
 }
 
-template <class T>
-void must_be_positive(const T& value, std::string_view name) {
-    if (!(to_si(value) > 0)) throw BadInput(name, "must be above 0");
-}
-
 }  // namespace
 
 Permeance film_permeance(MassFlux wvtr, Temperature temp, RelativeHumidity rh) {
-    must_be_positive(rh, "rh");
+    require_positive(rh, "rh");
     return wvtr / (rh.value() * saturation_pressure(temp));
 }
 
 Time shelf_time(Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,
                 std::span<const double> parameters, Area area, Permeance permeance, Temperature temp,
                 RelativeHumidity rh) {
-    must_be_positive(area, "area");
-    must_be_positive(permeance, "permeance");
+    require_positive(area, "area");
+    require_positive(permeance, "permeance");
     return uptake_over_driving_force(solids, start_db, limit_db, model, parameters, temp, rh) /
            (permeance * area);
 }
 
 Permeance barrier_for(Time days, Mass solids, MoistureDry start_db, MoistureDry limit_db, IsothermModel model,
                       std::span<const double> parameters, Area area, Temperature temp, RelativeHumidity rh) {
-    must_be_positive(days, "days");
-    must_be_positive(area, "area");
+    require_positive(days, "days");
+    require_positive(area, "area");
     return uptake_over_driving_force(solids, start_db, limit_db, model, parameters, temp, rh) / (days * area);
 }
 
 Mass desiccant_mass(Time days, Area area, Permeance permeance, Temperature temp, RelativeHumidity rh_out,
                     RelativeHumidity rh_in, MoistureDry capacity) {
-    must_be_positive(capacity, "capacity");
+    require_positive(capacity, "capacity");
     if (!(rh_in < rh_out)) throw BadInput("rh_in", "is not below rh_out ({})", {amount(rh_out)});
     const Pressure difference = saturation_pressure(temp) * (rh_out.value() - rh_in.value());
     return permeance * area * difference * days / capacity.value();

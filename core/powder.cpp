@@ -5,6 +5,7 @@
 #include <numbers>
 #include <vector>
 
+#include "core/require.hpp"
 #include "core/runs.hpp"
 
 namespace drysheet {
@@ -13,13 +14,13 @@ namespace {
 double kelvin(Temperature t) { return to_si(t); }
 
 void check_gordon_taylor(Temperature tg_solids, double k, Temperature tg_water) {
-    if (!(k > 0)) throw BadInput("k", "must be above 0");
+    require_positive(k, "k");
     if (!(kelvin(tg_water) < kelvin(tg_solids)))
         throw BadInput("tg_water", "is not below tg_solids ({})", {amount(tg_solids)});
 }
 
 void check_densities(Density bulk, Density tapped) {
-    if (!(to_si(bulk) > 0)) throw BadInput("bulk", "must be above 0");
+    require_positive(bulk, "bulk");
     if (!(tapped >= bulk)) throw BadInput("tapped", "is below the bulk density {}", {amount(bulk)});
 }
 

@@ -190,4 +190,6 @@ constexpr Amount amount(const T& x) {
     return {to_si(x), kind_of<T>};
 }
 
+inline constexpr double kMolarGasConstant = 8.314462618;  ///< J/(mol K), CODATA 2018
+
 }  // namespace drysheet

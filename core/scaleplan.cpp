@@ -8,26 +8,21 @@
 #include "core/moisture.hpp"
 #include "core/package.hpp"
 #include "core/renamed.hpp"
+#include "core/require.hpp"
 #include "core/scaleup.hpp"
 #include "core/yield.hpp"
 
 namespace drysheet {
 namespace {
 
-constexpr double kGasConstant = 8.314462618;  // J/(mol K), CODATA 2018
-
-void require(double x, std::string_view name) {
-    if (!(x > 0)) throw BadInput(name, "must be above 0");
-}
-
 // ---- what the material is
 
 void material(ScalePlan& plan) {
     const BenchTest& test = plan.test;
     const ScaleTarget& target = plan.target;
-    require(test.prepared.value(), "prepared");
-    require(test.dried.value(), "dried");
-    require(target.wanted.value(), "wanted");
+    require_positive(test.prepared, "prepared");
+    require_positive(test.dried, "dried");
+    require_positive(target.wanted, "wanted");
     if (test.prepared > test.raw)
         throw BadInput("prepared", "is above the {} of raw material", {amount(test.raw)});
     plan.yield = trim_yield(test.raw, std::array{test.raw - test.prepared});
@@ -67,7 +62,7 @@ void drying_time(ScalePlan& plan) {
     const BenchTest& test = plan.test;
     const ScaleTarget& target = plan.target;
     plan.curve_time = test.drying_time;
-    require(test.drying_time.value(), "drying time");
+    require_positive(test.drying_time, "drying time");
     if (target.target_moisture) {
         if (!test.model)
             throw BadInput("model", "is missing; another target moisture wants the fitted curve");
@@ -89,7 +84,7 @@ void drying_time(ScalePlan& plan) {
     });
     if (target.activation_energy) {
         plan.air_scaling = AirScaling::activation_energy;
-        plan.air_factor = std::exp(target.activation_energy->value() / kGasConstant *
+        plan.air_factor = std::exp(target.activation_energy->value() / kMolarGasConstant *
                                    (1 / plan.temp.value() - 1 / test.temp.value()));
     } else if (std::abs(plan.temp.value() - test.temp.value()) > 1e-9 ||
                std::abs(plan.rh.value() - test.rh.value()) > 1e-9) {
@@ -168,7 +163,7 @@ void air_and_heat(ScalePlan& plan) {
         plan.air_flow * (air_volume(target.room_temp, target.room_rh, p) / air_volume(plan.temp, plan.rh, p));
     plan.heater = heating_load(plan.room_flow, target.room_temp, target.room_rh, plan.temp, p);
     const Fraction fan = target.fan_efficiency.value_or(Fraction(kUsualFanEfficiency));
-    require(fan.value(), "fan efficiency");
+    require_positive(fan, "fan efficiency");
     plan.fan =
         Power(plan.air_flow * target.pressure_drop.value_or(Pressure::from_value(kUsualPressureDrop))) /
         fan.value();

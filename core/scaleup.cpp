@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "core/require.hpp"
+
 namespace drysheet {
 namespace {
 
@@ -11,32 +13,27 @@ double settled(double quotient) {
     return std::abs(quotient - whole) <= 1e-9 * whole ? whole : quotient;
 }
 
-template <class T>
-void must_be_positive(const T& value, std::string_view name) {
-    if (!(to_si(value) > 0)) throw BadInput(name, "must be above 0");
-}
-
 }  // namespace
 
 ArealLoad tray_load(Mass mass, Area area) {
-    must_be_positive(area, "area");
+    require_positive(area, "area");
     return mass / area;
 }
 
 double trays_for(Mass mass, ArealLoad load, Area tray_area) {
-    must_be_positive(load, "load");
-    must_be_positive(tray_area, "tray_area");
+    require_positive(load, "load");
+    require_positive(tray_area, "tray_area");
     return std::ceil(settled(mass / (load * tray_area)));
 }
 
 double batches_for(Mass target, Mass per_batch) {
-    must_be_positive(per_batch, "per_batch");
+    require_positive(per_batch, "per_batch");
     return std::ceil(settled(target / per_batch));
 }
 
 MassFlow daily_output(Mass per_batch, Time drying_time, Time turnaround, Time hours_per_day) {
     const Time day = from_si<Time>(86400);
-    must_be_positive(drying_time, "drying_time");
+    require_positive(drying_time, "drying_time");
     if (!(to_si(turnaround) >= 0)) throw BadInput("turnaround", "is below 0");
     if (!(hours_per_day <= day)) throw BadInput("hours_per_day", "is more than {}", {amount(day)});
     const Time batch = drying_time + turnaround;

@@ -171,7 +171,7 @@ WaterActivity water_activity(IsothermModel model, MoistureDry moisture_db, std::
 
 SpecificEnergy isosteric_heat(WaterActivity activity1, Temperature temp1, WaterActivity activity2,
                               Temperature temp2) {
-    constexpr double R = 8.314462618, M = 18.015268e-3;  // J/(mol K), CODATA 2018; kg/mol, IAPWS
+    constexpr double R = kMolarGasConstant, M = 18.015268e-3;  // kg/mol, IAPWS
     if (activity1.value() == 0) throw BadInput("activity1", "must be above 0");
     if (activity2.value() == 0) throw BadInput("activity2", "must be above 0");
     const double T1 = to_si(temp1), T2 = to_si(temp2);

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <boost/math/differentiation/finite_difference.hpp>
 #include <cmath>
-#include <numbers>
 
 #include "core/air.hpp"
 #include "core/energy.hpp"
@@ -13,17 +12,17 @@
 #include "core/numeric/ode.hpp"
 #include "core/numeric/roots.hpp"
 #include "core/renamed.hpp"
+#include "core/require.hpp"
+#include "core/runs.hpp"
 #include "core/water.hpp"
 #include "core/yield.hpp"
 
 namespace drysheet {
 namespace {
 
-constexpr double kHour = 3600;                // s
-constexpr double kFreezing = 273.15;          // K
-constexpr double kGasConstant = 8.314462618;  // J/(mol K), CODATA 2018
-constexpr double kHeat = 1e5;      // J/kg, so that the enthalpy of the product is of the order of 1
-constexpr double kLatest = 10000;  // h
+constexpr double kFreezing = 273.15;  // K
+constexpr double kHeat = 1e5;         // J/kg, so that the enthalpy of the product is of the order of 1
+constexpr double kLatest = 10000;     // h
 // Least time constant of the product's warming, far below what shows in a run, for long enough steps: a share
 // of the time constant of its drying, but no more than so many hours, or a share of the time since the start.
 constexpr double kSoon = 0.005, kShortest = 0.2, kSince = 0.002;
@@ -40,8 +39,8 @@ class ThinLayer {
             if (!options.thickness) throw BadInput("thickness", "is missing; the model wants it");
             if (options.sides != 1 && options.sides != 2) throw BadInput("sides", "must be 1 or 2");
             const Length L = *options.thickness / options.sides;
-            if (!(L.value() > 0)) throw BadInput("thickness", "must be above 0");
-            if (!(options.diffusivity->value() > 0)) throw BadInput("diffusivity", "must be above 0");
+            require_positive(L, "thickness");
+            require_positive(*options.diffusivity, "diffusivity");
             per_hour_ = options.diffusivity->value() / (L.value() * L.value()) * kHour;
         }
         top_ = std::min(1.0, at(0)) - kTop;
@@ -88,12 +87,7 @@ class ThinLayer {
     double time(double ratio) const {
         if (options_.model != TrayModel::diffusion)
             return curve_time(curve_model(), MoistureRatio(ratio), options_.parameters).value() / kHour;
-        // The first terms of the short and the long series are within 1 % of the whole.
-        constexpr double pi = std::numbers::pi;
-        const double Fo =
-            ratio > 0.5 ? pi * (1 - ratio) * (1 - ratio) / 4 : -4 / (pi * pi) * std::log(pi * pi / 8 * ratio);
-        return bracketed_root([&](double x) { return slab_ratio(x).value() - ratio; }, 0.97 * Fo, 1.03 * Fo) /
-               per_hour_;
+        return slab_fourier(MoistureRatio(ratio)) / per_hour_;
     }
     bool reaches(double ratio) const {
         try {
@@ -147,9 +141,9 @@ class Stack {
           target_(dry_basis(options.target).value()),
           air_(flow.value() / inlet_.air.v() * kHour),
           water_heat_(capacity(1) - capacity(0)) {
-        if (!(solids_ > 0)) throw BadInput("fresh", "must be above 0");
-        if (!(area.value() > 0)) throw BadInput("area", "must be above 0");
-        if (!(flow.value() > 0)) throw BadInput("flow", "must be above 0");
+        require_positive(solids_, "fresh");
+        require_positive(area, "area");
+        require_positive(flow, "flow");
         if (!(options.target < start))
             throw BadInput("target", "is not below the {} at the start", {amount(start)});
         if (options.equilibrium && options.isotherm)
@@ -248,7 +242,7 @@ class Stack {
     }
     double by_temperature(double T) const {
         if (!options_.activation_energy) return 1;
-        return std::exp(-options_.activation_energy->value() / kGasConstant *
+        return std::exp(-options_.activation_energy->value() / kMolarGasConstant *
                         (1 / T - 1 / options_.test_temp->value()));
     }
 
@@ -257,7 +251,7 @@ class Stack {
         if (options_.rate && options_.speed)
             throw BadInput("rate", "is given beside a speed; give one of them");
         if (options_.rate) {
-            if (!(options_.rate->value() > 0)) throw BadInput("rate", "must be above 0");
+            require_positive(*options_.rate, "rate");
             return options_.rate->value() * area.value() * kHour;
         }
         if (options_.speed) {

@@ -6,14 +6,12 @@
 #include <limits>
 #include <numeric>
 
+#include "core/require.hpp"
+
 namespace drysheet {
 namespace {
 
 Mass sum(std::span<const Mass> masses) { return std::accumulate(masses.begin(), masses.end(), Mass()); }
-
-void require_positive(std::string_view argument, Mass mass) {
-    if (!(mass > Mass())) throw BadInput(argument, "is not above 0");
-}
 
 void require_drier(std::string_view argument, MoistureWet final, MoistureWet start) {
     if (!(final <= start))
@@ -25,7 +23,7 @@ double solids_of(MoistureWet moisture) { return 1 - moisture.value(); }
 }  // namespace
 
 Fraction trim_yield(Mass whole, std::span<const Mass> losses) {
-    require_positive("whole", whole);
+    require_positive(whole, "whole");
     const Mass left = unaccounted(whole, losses);
     if (!(left >= Mass()))
         throw BadInput("loss", "is too much: the losses, {} together, are more than the whole, {}",
@@ -55,7 +53,7 @@ double drying_ratio(MoistureWet start, MoistureWet final) {
 
 MoistureWet final_moisture(Mass fresh, MoistureWet start, Mass dried) {
     const Mass solids = fresh * solids_of(start);
-    require_positive("dried", dried);
+    require_positive(dried, "dried");
     const Mass water = unless_rounding(dried - solids, fresh);
     if (!(water >= Mass()))
         throw BadInput("dried", "is below the {} of dry solids that went in", {amount(solids)});
@@ -64,8 +62,8 @@ MoistureWet final_moisture(Mass fresh, MoistureWet start, Mass dried) {
 }
 
 MoistureWet start_moisture(Mass fresh, Mass dried, MoistureWet final) {
-    require_positive("fresh", fresh);
-    require_positive("dried", dried);
+    require_positive(fresh, "fresh");
+    require_positive(dried, "dried");
     if (!(dried <= fresh)) throw BadInput("dried", "is above the fresh mass, {}", {amount(fresh)});
     return MoistureWet((fresh - dried * solids_of(final)) / fresh);
 }
@@ -76,7 +74,7 @@ Mass stop_mass(Mass tare, Mass fresh, MoistureWet start, MoistureWet target) {
 }
 
 Mass prorate(Mass test_fresh, Mass test_dried, Mass batch_fresh) {
-    require_positive("test_fresh", test_fresh);
+    require_positive(test_fresh, "test_fresh");
     if (!(test_dried <= test_fresh))
         throw BadInput("test_dried", "is above the test's fresh mass, {}", {amount(test_fresh)});
     return test_dried * (batch_fresh / test_fresh);
@@ -128,7 +126,7 @@ Fraction blend_share(MoistureWet moisture_a, MoistureWet moisture_b, MoistureWet
 }
 
 double rehydration(Mass dried, Mass rehydrated) {
-    require_positive("dried", dried);
+    require_positive(dried, "dried");
     if (!(rehydrated >= dried))
         throw BadInput("rehydrated", "is below the dried mass, {}: soaking adds water", {amount(dried)});
     return rehydrated / dried;

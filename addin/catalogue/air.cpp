@@ -234,8 +234,9 @@ std::vector<Function> air_entries() {
              .range = kAirRange,
              .source = kAirSource,
              .working = "density = (1 + HUMIDITYRATIO(temp; rh; pressure)) ÷ AIRVOLUME(temp; rh; pressure)",
-             .checks = {{{60.0, 1.0}, 0.98157, 2e-4, "by hand from ASHRAE table 2: 1.15354 ÷ 1.1752"},
-                        {{20.0, 0.0}, 1.2045, 5e-4, "dry air at 20 °C: 1.2045 kg/m³ (from memory, CIPM)"}},
+             .checks =
+                 {{{60.0, 1.0}, 0.98157, 2e-4, "by hand from ASHRAE table 2 (from memory): 1.15354 ÷ 1.1752"},
+                  {{20.0, 0.0}, 1.2045, 5e-4, "dry air at 20 °C: 1.2045 kg/m³ (from memory, CIPM)"}},
              .refusals = {{{20.0, 60.0}, "rh"}, {{110.0, 0.1}, "temp"}},
              .see_also = {"AIRVOLUME"}}),
         function<air_state>(

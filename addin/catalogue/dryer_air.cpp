@@ -156,7 +156,8 @@ std::vector<Function> dryer_air_entries() {
                         {{87.8, 0.0722, 0.0200},
                          0.0500,
                          0.01,
-                         "Geankoplis (1993) ex. 9.3-3: 0.0300 to 0.0500 (chart); 7.22 % is 4.66 of 64.5 kPa",
+                         "Geankoplis (1993) ex. 9.3-3 (inlet from memory): 0.0300 to 0.0500 (chart); 7.22 % "
+                         "is 4.66 of 64.5 kPa",
                          "ratio"},
                         {{87.8, 0.0722, 0.0200},
                          42.5,

@@ -147,7 +147,7 @@ TEST(Air, StateExamples) {
     EXPECT_TRUE(near(air.volume, 0.974, 1e-3));
     EXPECT_TRUE(near(air.enthalpy, 133200, 3e-3));
     EXPECT_TRUE(near(air.density, 1.030 / 0.974, 1e-3));
-    // Çengel & Boles ex. 14-1: 25 °C, 75 %, 100 kPa: ω = 0.0152, h = 63.8 kJ/kg.
+    // Çengel & Boles ex. 14-1 (from memory): 25 °C, 75 %, 100 kPa: ω = 0.0152, h = 63.8 kJ/kg.
     EXPECT_TRUE(near(humidity_ratio(celsius(25), rh(0.75), kpa(100)), 0.0152, 5e-3));
     EXPECT_TRUE(near(air_enthalpy(celsius(25), rh(0.75), kpa(100)), 63800, 5e-3));
     // Çengel & Boles (2011) problem 14-105, from a chart: 32 °C 40 %: 0.0119, 62.7, 0.882; 12 °C 90 %:
@@ -224,7 +224,7 @@ TEST(Air, WetBulbSolvesItsEquation) {
 
 TEST(Air, IceBulb) {
     // Iced below the triple point: at -5 °C dry the latent heat is 2834, not 2501 kJ/kg; ASHRAE Fundamentals
-    // ch. 1 eq. 37: W = ((2830 - 0.24 t*) Ws* - 1.006 (t - t*)) / (2830 + 1.86 t - 2.1 t*), an ideal mixture.
+    // ch. 1 eq. 37 (from memory): W = ((2830 - 0.24 t*) Ws* - 1.006 (t - t*)) / (2830 + 1.86 t - 2.1 t*), an ideal mixture.
     for (double t = -20; t <= -1; t += 2)
         for (const double x : {0.2, 0.5, 0.8}) {
             const double wet = in_celsius(wet_bulb(celsius(t), rh(x), kSea));
@@ -300,7 +300,8 @@ TEST(Air, RefusalsSayByHowMuch) {
         (void)relative_humidity(celsius(20), HumidityRatio(0.016), kSea);
         FAIL();
     } catch (const BadInput& refusal) {
-        EXPECT_NEAR(refusal.amounts()[0].si, 0.016 - 0.014758, 1e-5);  // ASHRAE table 2 at 20 °C
+        EXPECT_NEAR(refusal.amounts()[0].si, 0.016 - 0.014758,
+                    1e-5);  // ASHRAE table 2 at 20 °C (from memory)
         EXPECT_NEAR(refusal.amounts()[1].si, 0.014758, 1e-5);
     }
 }

@@ -111,8 +111,8 @@ TEST(DryerAir, MixtureClosesByMassAndEnergy) {
 }
 
 TEST(DryerAir, AdiabaticExamples) {
-    // Geankoplis (1993) ex. 9.3-3: 87.8 °C, H = 0.030, adiabatic: 0.0505 and 40.5 °C at saturation, 0.0500
-    // and 42.5 °C at 90 % (chart).
+    // Geankoplis (1993) ex. 9.3-3 (inlet from memory): 87.8 °C, H = 0.030, adiabatic: 0.0505 and 40.5 °C at
+    // saturation, 0.0500 and 42.5 °C at 90 % (chart).
     const RelativeHumidity inlet = relative_humidity(celsius(87.8), HumidityRatio(0.030), kSea);
     const HumidityRatio full = air_pickup(celsius(87.8), inlet, rh(1), kSea);
     EXPECT_NEAR(full.value(), 0.0505 - 0.030, 1e-3);

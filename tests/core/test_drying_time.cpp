@@ -65,7 +65,8 @@ TEST(ConstantRateTime, printed_examples) {
     // Geankoplis 1993, example 9.6-2: 21.5 kg/m², 1.51 kg/(h m²), 0.38 to 0.25: 1.85 h.
     EXPECT_NEAR(in_hours(constant_rate_time(kg(21.5), db(0.38), db(0.25), m2(1), kg_m2_h(1.51))), 1.85,
                 0.005);
-    // Geankoplis 1993, example 9.7-1, constant period: 399 kg on 18.58 m², 0.38 to 0.195: 2.63 h.
+    // Geankoplis 1993, example 9.7-1, constant period (from memory): 399 kg on 18.58 m², 0.38 to 0.195: 2.63
+    // h.
     EXPECT_NEAR(in_hours(constant_rate_time(kg(399), db(0.38), db(0.195), m2(18.58), kg_m2_h(1.51))), 2.63,
                 0.005);
     // Treybal 1980, illustration 12.3, constant period: 40 kg/m², 3e-4 kg/(m² s), 1/3 to 0.20: 17 778 s.

@@ -204,9 +204,12 @@ TEST(CriticalPoint, refuses_runs_without_a_bend) {
 // 20000 terms of Crank 1975, eq. 4.18: tests/reference/make_slab_series.py.
 TEST(SlabRatio, agrees_with_the_long_series) {
     for (const auto& row : read_csv("slab_series.csv")) {
-        const double Fo = std::stod(row[0]);
-        EXPECT_NEAR(slab_ratio(Fo).value(), std::stod(row[1]), 1e-13) << Fo;
+        const double Fo = std::stod(row[0]), E = std::stod(row[1]);
+        EXPECT_NEAR(slab_ratio(Fo).value(), E, 1e-13) << Fo;
+        EXPECT_NEAR(slab_fourier(MoistureRatio(E)) / Fo, 1, 1e-9) << Fo;
     }
+    EXPECT_EQ(slab_fourier(MoistureRatio(1)), 0);
+    EXPECT_REFUSED("ratio", slab_fourier(MoistureRatio(0)));
 }
 
 TEST(SlabRatio, printed_values) {

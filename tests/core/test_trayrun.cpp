@@ -76,9 +76,10 @@ TEST(TrayRun, ConstantRateOfGeankoplis) {
 }
 TEST(TrayRun, FallingRateOfGeankoplis) {
     // Example 9.7-2 (from memory): the straight line from 0.195 to the origin, X 0.195 to 0.040 in 4.39 h;
-    // the constant part of example 9.7-1 before it, X 0.38 to 0.195 in 2.63 h.
+    // the constant part of example 9.7-1 (from memory) before it, X 0.38 to 0.195 in 2.63 h.
     EXPECT_NEAR(hours(sand_time(0.38, sand(0.195, 0.04))), 2.63 + 4.39, 0.01);
-    // Example 9.7-1 itself, by the measured rates: 6.69 h. A straight line is not those rates: within 6 %.
+    // Example 9.7-1 itself (from memory), by the measured rates: 6.69 h. A straight line is not those rates:
+    // within 6 %.
     EXPECT_NEAR(hours(sand_time(0.38, sand(0.195, 0.04))), 6.69, 0.06 * 6.69);
 }
 TEST(TrayRun, AirSpeedGivesTheRateOfGeankoplis) {

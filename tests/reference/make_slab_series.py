@@ -1,4 +1,4 @@
-"""Mean moisture ratio of a slab by 2000 terms of Crank's eq. 4.18.
+"""Mean moisture ratio of a slab by 20000 terms of Crank's eq. 4.18.
 
     /usr/bin/python3 make_slab_series.py > slab_series.csv
 """
