@@ -69,14 +69,16 @@ double convert(const Input& quantity, const Input& to_unit, const Input& from_un
         refuse("to_unit", in_words(one_cell("to_unit", to_unit)) + " measures " + measures(to) + ", and " +
                               in_words(one_cell("quantity", quantity)) + " is " + measures(from) + ".");
     double si = from.to_si(value);
+    const auto impossible = [&](const std::string& allowed) {
+        refuse("quantity", in_words(one_cell("quantity", quantity)) + " is impossible; " + allowed + ".");
+    };
+    if (fits(from, Kind::temperature) && si < 0) impossible("nothing is colder than 0 K");
+    if (from.basis != Basis::unsaid && (si < 0 || (from.basis == Basis::wet && si >= 1)))
+        impossible("a moisture is not below 0, and on the wet basis below 1 (100 %)");
     if (from.basis != to.basis) {
         if (from.basis == Basis::unsaid || to.basis == Basis::unsaid)
             refuse(from.basis == Basis::unsaid ? "quantity" : "to_unit",
                    "the moisture's basis is said on one side only; write wb or db on both.");
-        if (si < 0 || (from.basis == Basis::wet && si >= 1))
-            refuse("quantity",
-                   in_words(one_cell("quantity", quantity)) +
-                       " is impossible; a moisture is not below 0, and on the wet basis below 1 (100 %).");
         try {
             si = from.basis == Basis::wet ? dry_basis(MoistureWet(si)).value()
                                           : wet_basis(MoistureDry(si)).value();
@@ -117,7 +119,9 @@ Function convert_entry() {
                          {{"warm", "°C"}, "quantity"},
                          {{"80 %", "% db"}, "quantity"},
                          {{"80 % wb", "%"}, "to_unit"},
-                         {{"100 % wb", "db"}, "quantity"}},
+                         {{"100 % wb", "db"}, "quantity"},
+                         {{"150 % wb", "wb"}, "quantity"},
+                         {{"-300 °C", "K"}, "quantity"}},
             .see_also = {"DRYBASIS", "WETBASIS"},
             .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
                 const auto at = [&](std::size_t i) { return i < given.size() ? given[i] : Input(); };

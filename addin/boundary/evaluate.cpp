@@ -212,10 +212,11 @@ void read_repeated(const Parameter& param, std::span<const Input> rest, const Re
 
 int read_choice(const Parameter& param, const Input& given) {
     const Input& input = single(param, given);
+    const auto same = [](char a, char b) { return a == b || (a == '-' && b == ' '); };  // "Henderson Pabis"
     const std::string wanted = typed_name(input);
     std::string all;
     for (std::size_t i = 0; i < param.choices.size(); ++i) {
-        if (lower(param.choices[i]) == wanted) return static_cast<int>(i);
+        if (std::ranges::equal(lower(param.choices[i]), wanted, same)) return static_cast<int>(i);
         all.append(i == 0 ? "" : ", ").append(param.choices[i]);
     }
     refuse(param, (input.blank() ? "is missing; the names known here: "

@@ -15,7 +15,7 @@ namespace drysheet {
 namespace {
 
 // An answer may be this many tolerances off and still count as rounded on the way.
-constexpr double kRoundedEarly = 5;
+constexpr double kRoundedEarly = 3;
 
 struct Factor {
     double factor;  ///< answer over expected
@@ -193,12 +193,12 @@ Function mark_entry() {
         .range =
             "The text begins with the verdict: no answer yet; right; right, if (a unit that a plain right "
             "answer "
-            "leaves open); right, but rounded early (within 5 "
+            "leaves open); right, but rounded early (within 3 "
             "tolerances); wrong basis; the other share; percent for fraction; fraction for percent; wrong "
             "unit; inverted; wrong sign; wrong.",
         .source = "Relative difference; the known slips are compared one by one.",
         .checks = {{{25.1, 25.0}, "right", 0, "by hand: 0.4 % off"},
-                   {{25.9, 25.0}, "right, but rounded early", 0, "by hand: 3.6 % off"},
+                   {{25.6, 25.0}, "right, but rounded early", 0, "by hand: 2.4 % off"},
                    {{4.0, 0.8}, "wrong basis: this is the dry basis", 0, "by hand: 0.8 ÷ 0.2"},
                    {{0.8, 4.0}, "wrong basis: this is the wet basis", 0, "by hand: 4 ÷ 5"},
                    {{80.0, 0.8}, "percent for fraction", 0, "by hand"},

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "addin/catalogue/topics.hpp"
+#include "core/require.hpp"
 
 namespace drysheet {
 namespace {
@@ -15,6 +16,7 @@ constexpr Param kSolids{"solids", "dry solids in them, from DRY.SOLIDSMASS", pos
 constexpr Param kStartDb{"start_db", "moisture at the start, dry basis"};
 constexpr Param kEndDb{"end_db", "moisture at the end, dry basis"};
 constexpr Param kArea{"area", "area of the drying surface", positive};
+constexpr Param kRateArea{"area", "drying surface, for rates per area", positive};
 constexpr Param kRate{"rate", "drying rate in the constant-rate period", positive};
 
 using Rates = std::vector<Amount>;
@@ -33,6 +35,29 @@ Outcome rates_column(const Rates& column) {
     Table table{.columns = 1};
     for (const Amount& rate : column) table.cells.emplace_back(shown(rate));
     return table;
+}
+
+/// The bend, with its rate per solids or per area.
+struct Bend {
+    CriticalPoint point;
+    Amount rate, u_rate;
+};
+Bend bend(std::span<const Time> times, std::span<const Mass> masses, Mass solids, std::optional<Area> area) {
+    if (area) require_positive(*area, "area");
+    const CriticalPoint point = critical_point(times, masses, solids);
+    const auto shown_as = [&](DryingRate rate) {
+        return area ? amount(MassFlux(rate * solids / *area)) : amount(rate);
+    };
+    return {point, shown_as(point.rate), shown_as(point.u_rate)};
+}
+Outcome bend_table(const Bend& bend) {
+    return quantities({{"rate", bend.rate},
+                       {"moisture", amount(bend.point.moisture)},
+                       {"time", amount(bend.point.time)},
+                       {"u rate", bend.u_rate},
+                       {"u moisture", amount(bend.point.u_moisture)},
+                       {"u time", amount(bend.point.u_time)},
+                       {"points", amount(static_cast<double>(bend.point.points))}});
 }
 
 Input column_of(const std::vector<double>& values) {
@@ -83,7 +108,7 @@ std::vector<Function> kinetics_entries() {
             {.name = "RATES",
              .topic = topic,
              .summary = "Drying rates of a weighed run, smoothed: kg/(kg·h), or kg/(m²·h) with an area",
-             .params = {{kClock, kMasses, kSolids, {"area", "drying surface, for rates per area", positive}}},
+             .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "rates",
              .range =
                  "3 readings or more. A quadratic or cubic through the nearest readings, as many as let the "
@@ -109,12 +134,12 @@ std::vector<Function> kinetics_entries() {
              .see_also = {"CRITICALPOINT", "RATIOS"},
              .row_by_row = true,
              .show = rates_column}),
-        function<critical_point>(
+        function<bend>(
             {.name = "CRITICALPOINT",
              .topic = topic,
              .summary =
                  "Constant drying rate, and the moisture and time at which it ends, with their uncertainties",
-             .params = {{kClock, kMasses, kSolids}},
+             .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "bend",
              .range = "7 readings or more, 3 in each period. Leave out a warming-up period. Readings that "
                       "stand out are "
@@ -128,21 +153,18 @@ std::vector<Function> kinetics_entries() {
              .checks = {{{clock, masses, 100.0}, 1.0, 1e-6, kPeriods, "rate"},
                         {{clock, masses, 100.0}, 3.0, 1e-6, kPeriods, "moisture"},
                         {{clock, masses, 100.0}, 3.0, 1e-6, kPeriods, "time"},
+                        {{clock, masses, 100.0, 0.25},
+                         0.4,
+                         1e-6,
+                         "by hand: 0.1 kg of solids at 1 kg/(kg·h) on 0.25 m²",
+                         "rate"},
                         {{clock, masses, 100.0}, 25.0, 0, "by counting", "points"}},
              .refusals = {{{column(0.0, 1.0, 2.0), column(500.0, 450.0, 400.0), 100.0}, "times"},
                           {{column(0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0),
                             column(500.0, 450.0, 400.0, 350.0, 300.0, 250.0, 200.0, 150.0), 100.0},
                            "masses"}},
              .see_also = {"RATES", "FALLRATETIME"},
-             .show = [](const CriticalPoint& bend) -> Outcome {
-                 return quantities({{"rate", amount(bend.rate)},
-                                    {"moisture", amount(bend.moisture)},
-                                    {"time", amount(bend.time)},
-                                    {"u rate", amount(bend.u_rate)},
-                                    {"u moisture", amount(bend.u_moisture)},
-                                    {"u time", amount(bend.u_time)},
-                                    {"points", amount(static_cast<double>(bend.points))}});
-             }}),
+             .show = bend_table}),
         function<activation_energy>(
             {.name = "ACTIVATIONENERGY",
              .topic = topic,

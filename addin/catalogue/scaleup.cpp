@@ -6,7 +6,6 @@ namespace drysheet {
 
 std::vector<Function> scaleup_entries() {
     constexpr std::string_view topic = "scaleup";
-    constexpr std::string_view definition = "Definition.";
     return {
         function<tray_load>({.name = "TRAYLOAD",
                              .topic = topic,
@@ -14,7 +13,7 @@ std::vector<Function> scaleup_entries() {
                              .params = {{{"mass", "prepared material on the trays", at_least(0)},
                                          {"area", "area of the trays", positive}}},
                              .result = "load",
-                             .source = definition,
+                             .source = "Definition: mass over area.",
                              .working = "load = mass ÷ 1000 ÷ area",
                              .checks = {{{3000.0, 0.6}, 5.0, 1e-12, "by hand: 3 ÷ 0.6"}},
                              .refusals = {{{3000.0, 0.0}, "area"}},
@@ -27,7 +26,7 @@ std::vector<Function> scaleup_entries() {
                          {"load", "tray load, as DRY.TRAYLOAD gives it", positive},
                          {"tray_area", "area of one tray", positive}}},
              .result = "trays",
-             .source = definition,
+             .source = "Definition: mass over what a tray holds, rounded up.",
              .working = "exact = mass ÷ 1000 ÷ (load × tray_area)\n"
                         ": rounded up; a whole number but for rounding stays as it is",
              .checks = {{{12000.0, 2.5, 0.4}, 12.0, 0, "by hand: 12 ÷ 1"},
@@ -45,7 +44,7 @@ std::vector<Function> scaleup_entries() {
              .params = {{{"target", "mass wanted", at_least(0)},
                          {"per_batch", "mass of one batch", positive}}},
              .result = "batches",
-             .source = definition,
+             .source = "Definition: the target over a batch, rounded up.",
              .working = "exact = target ÷ per_batch\n"
                         ": rounded up; a whole number but for rounding stays as it is",
              .checks = {{{100.0, 8.0}, 13.0, 0, "by hand: 12.5"},
@@ -64,7 +63,7 @@ std::vector<Function> scaleup_entries() {
              .result = "output",
              .unit = "g/day",
              .range = "A batch begins and ends within the same day.",
-             .source = definition,
+             .source = "Definition: whole batches that fit the hours, times a batch.",
              .working = "exact = hours_per_day ÷ (drying_time + turnaround)\n"
                         ": rounded down to whole batches; output = batches × per_batch",
              .checks = {{{2000.0, 7.0, 1.0, 24.0}, 6000.0, 1e-12, "by hand: 3 batches"},

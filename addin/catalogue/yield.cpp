@@ -12,7 +12,8 @@ namespace {
 constexpr std::string_view kSolids =
     "Balance of dry solids, in = out; Geankoplis (1993) Transport Processes and Unit Operations, 3rd ed., "
     "ex. 1.5-1.";
-constexpr std::string_view kMass = "Mass balance.";
+constexpr std::string_view kMass =
+    "Mass balance: Geankoplis (1993) Transport Processes and Unit Operations, 3rd ed., sec. 1.5.";
 
 std::string verdict_of(const Closure& closure) {
     switch (closure.verdict) {
@@ -378,7 +379,7 @@ std::vector<Function> yield_entries() {
              .params = {{{"masses", "mass of each part", at_least(0)},
                          {"moistures", "moisture of each part"}}},
              .result = "blend",
-             .source = "Water balance.",
+             .source = "Balance of the water: Geankoplis (1993) 3rd ed., sec. 1.5.",
              .working = ": blend = sum of mass × moisture ÷ sum of masses",
              .checks = {{{column(100.0, 300.0), column(0.8, 0.2)}, 0.35, 1e-12, "by hand: 140 ÷ 400"}},
              .refusals = {{{column(100.0, 300.0), column(0.8)}, "moistures"}},

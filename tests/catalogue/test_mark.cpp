@@ -32,7 +32,7 @@ TEST(Mark, RightWithinTolerance) {
     EXPECT_EQ(marked("82 %", "0.82 fraction"), "right");
     EXPECT_EQ(marked("90 min", 1.5), "right");
     EXPECT_EQ(marked(0.0, 0.0), "right");
-    EXPECT_EQ(marked(25.1, 25.0, 0.001), "right, but rounded early: 25.1 is 0.4 % off");
+    EXPECT_EQ(marked(25.05, 25.0, 0.001), "right, but rounded early: 25.05 is 0.2 % off");
 }
 
 // A plain right answer does not say its unit: every unit that a function gives counts, and the mark says so.
@@ -52,7 +52,8 @@ TEST(Mark, EachSlipByName) {
     const struct {
         Input answer, expected;
         std::string_view verdict;
-    } slips[] = {{24.2, 25.0, "right, but rounded early"},
+    } slips[] = {{24.4, 25.0, "right, but rounded early"},
+                 {26.0, 25.0, "wrong"},
                  {4.0, 0.8, "wrong basis: this is the dry basis"},
                  {400.0, 0.8, "wrong basis: this is the dry basis"},  // 400 % db
                  {400.0, 80.0, "wrong basis: this is the dry basis"},
