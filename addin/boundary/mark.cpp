@@ -192,10 +192,8 @@ Function mark_entry() {
         .result = "mark",
         .range =
             "The text begins with the verdict: no answer yet; right; right, if (a unit that a plain right "
-            "answer "
-            "leaves open); right, but rounded early (within 3 "
-            "tolerances); wrong basis; the other share; percent for fraction; fraction for percent; wrong "
-            "unit; inverted; wrong sign; wrong.",
+            "answer leaves open); right, but rounded early (within 3 tolerances); wrong basis; the other "
+            "share; percent for fraction; fraction for percent; wrong unit; inverted; wrong sign; wrong.",
         .source = "Relative difference; the known slips are compared one by one.",
         .checks = {{{25.1, 25.0}, "right", 0, "by hand: 0.4 % off"},
                    {{25.6, 25.0}, "right, but rounded early", 0, "by hand: 2.4 % off"},

@@ -106,10 +106,9 @@ void refuse_text(const Parameter& param, const Input& input, TextFault what) {
                 refuse(param, given + " is a unit without a number: the cell before it is blank.");
             refuse(param, given + " does not begin with a number; write it like \"" + example(param) + "\".");
         case TextFault::comma:
-            refuse(param,
-                   given +
-                       " is ambiguous: a comma is not this locale's decimal sign; write a point, and no "
-                       "thousands separators.");
+            refuse(param, given +
+                              " is ambiguous: a comma is not this locale's decimal sign; write a point, and "
+                              "no thousands separators.");
         case TextFault::thousands:
             refuse(param,
                    given + " is ambiguous: it may hold a thousands separator; write the number without one.");

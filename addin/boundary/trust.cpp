@@ -197,9 +197,10 @@ std::vector<Function> trust_entries() {
         {.name = "EACH",
          .topic = "trust",
          .summary = "A function over whole columns in one call, row by row, for long tables",
-         .params = {kFunction, any_more("argument",
-                                        "its arguments; a range is gone through row by row, "
-                                        "a single value stays the same")},
+         .params = {kFunction,
+                    any_more(
+                        "argument",
+                        "its arguments; a range is gone through row by row, a single value stays the same")},
          .result = "column",
          .source = kAbout,
          .checks = {{{"DRIEDMASS", column(100.0, "2 kg"), 0.8, 0.2}, 25.0, 1e-12, "by hand"}},

@@ -131,8 +131,7 @@ Function uncertainty_entry() {
         .topic = "trust",
         .summary =
             "How sure a result is: value, standard and expanded uncertainty (k = 2), each input's share, and "
-            "a "
-            "warning where first order misleads",
+            "a warning where first order misleads",
         .params = {as_it_stands("function", "name in quotes of a function that gives one number"),
                    any_more("argument", "its arguments, the uncertain ones as \"412.5 ± 0.1 g\"")},
         .result = "uncertainty",

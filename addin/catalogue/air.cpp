@@ -36,18 +36,16 @@ std::vector<Function> air_entries() {
              .summary = "Vapour pressure of water at saturation, over ice below 0.01 °C",
              .params = {{{"temp", "temperature", within(-100, 373)}}},
              .result = "pressure",
-             .source = "IAPWS SR1-86(1992) eq. 1 (Wagner & Pruss 1993) over water; IAPWS R14-08(2011) eq. "
-                       "6 over ice.",
+             .source = "IAPWS SR1-86(1992) eq. 1 (Wagner & Pruss 1993) over water; IAPWS R14-08(2011) eq. 6 "
+                       "over ice.",
              .working = "T [K] = temp + 273.15\n"
                         "if temp > 0.01: theta = 1 − T ÷ 647.096\n"
                         "if temp > 0.01: pressure = 22064 × exp(647.096 ÷ T × (−7.85951783 × theta + "
-                        "1.84408259 × theta^1.5 − "
-                        "11.7866497 × theta^3 + 22.6807411 × theta^3.5 − 15.9618719 × theta^4 + 1.80122502 × "
-                        "theta^7.5))\n"
+                        "1.84408259 × theta^1.5 − 11.7866497 × theta^3 + 22.6807411 × theta^3.5 − 15.9618719 "
+                        "× theta^4 + 1.80122502 × theta^7.5))\n"
                         "if temp ≤ 0.01: theta = T ÷ 273.16\n"
                         "if temp ≤ 0.01: pressure = 0.611657 × exp((−21.2144006 × theta^0.00333333333 + "
-                        "27.3203819 × "
-                        "theta^1.20666667 − 6.10598130 × theta^1.70333333) ÷ theta)",
+                        "27.3203819 × theta^1.20666667 − 6.10598130 × theta^1.70333333) ÷ theta)",
              .checks =
                  {{{0.01}, 0.611657, 1e-6, "IAPWS SR1-86 table 1: 611.657 Pa at 273.16 K"},
                   {{"373.1243 K"}, 101.325, 1e-5, "IAPWS SR1-86 table 1: 101.325 kPa at 373.1243 K"},
@@ -89,8 +87,7 @@ std::vector<Function> air_entries() {
              .working = "ratio_s [kg/kg] = HUMIDITYRATIO(temp; 1; pressure)\n"
                         "x_s = ratio_s ÷ (18.015268 ÷ 28.96546 + ratio_s)\n"
                         "enhancement = x_s × pressure ÷ SATPRESSURE(temp)\n"
-                        ": the enhancement is why saturated air holds a little more than an ideal gas "
-                        "would\n"
+                        ": the enhancement is why saturated air holds a little more than an ideal gas would\n"
                         "x = rh × x_s\n"
                         "ratio = 18.015268 ÷ 28.96546 × x ÷ (1 − x)",
              .checks =
@@ -213,12 +210,11 @@ std::vector<Function> air_entries() {
              .result = "volume",
              .range = kAirRange,
              .source = kAirSource,
-             .working =
-                 "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
-                 "ideal [m³/kg] = 0.287055 × (temp + 273.15) × (1 + 28.96546 ÷ 18.015268 × ratio) "
-                 "÷ pressure\n"
-                 ": the ideal mixture is a check by hand; the real one is smaller, by 0.1 % in saturated "
-                 "air of 60 °C and by 1 % near boiling",
+             .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                        "ideal [m³/kg] = 0.287055 × (temp + 273.15) × (1 + 28.96546 ÷ 18.015268 × ratio) ÷ "
+                        "pressure\n"
+                        ": the ideal mixture is a check by hand; the real one is smaller, by 0.1 % in "
+                        "saturated air of 60 °C and by 1 % near boiling",
              .checks =
                  {{{20.0, 1.0}, 0.8498, 1e-4, "ASHRAE Fundamentals ch. 1 table 2: 0.8498 (from memory)"},
                   {{60.0, 1.0}, 1.1752, 1e-4, "ASHRAE Fundamentals ch. 1 table 2: 1.1752 (from memory)"},
@@ -247,8 +243,8 @@ std::vector<Function> air_entries() {
              .result = "state",
              .range = kWetRange,
              .source = kAirSource,
-             .working = ": vapour pressure is x × pressure; divided by the saturation pressure it gives "
-                        "the relative humidity times the enhancement factor, which is near 1.004 in room air",
+             .working = ": vapour pressure is x × pressure; divided by the saturation pressure it gives the "
+                        "relative humidity times the enhancement factor, which is near 1.004 in room air",
              .checks =
                  {{{55.0, 0.296, 101.33}, 0.030, 7e-3, "Treybal (1980) ill. 7.6: Y' = 0.030", "ratio"},
                   {{55.0, 0.296, 101.33}, 4.662, 7e-3, "Treybal (1980) ill. 7.6: 4662 Pa", "vapour pressure"},

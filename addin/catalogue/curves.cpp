@@ -19,12 +19,10 @@ constexpr std::string_view kModelSource =
     "Each model's own publication, in the last column of DRY.CURVEMODELS.";
 constexpr std::string_view kFitSource =
     "Least squares (Levenberg-Marquardt, Moré 1978, Lecture Notes in Mathematics 630) on the moisture ratio; "
-    "AICc of "
-    "Burnham and Anderson (2002) Model Selection and Multimodel Inference, 2nd ed.";
+    "AICc of Burnham and Anderson (2002) Model Selection and Multimodel Inference, 2nd ed.";
 constexpr std::string_view kUndetermined =
     "Points that do not determine every parameter are refused; two-term and Verma need a curve with two "
-    "clearly "
-    "different rates.";
+    "clearly different rates.";
 
 // Each model's curve with the cells of `parameters` under their names …
 const std::vector<std::string_view> kCurveWorkings{
@@ -218,8 +216,7 @@ std::vector<Function> curve_entries() {
                  ": the parameters are those with the least sum of (ratio − curve)² over the points\n"
                  ": standard error = √(least sum ÷ (n − p) × the diagonal of the inverse normal matrix)\n"
                  ": chi2 = least sum ÷ (n − p); aicc = n ln(least sum ÷ n) + 2 K + 2 K (K + 1) ÷ (n − K − "
-                 "1), "
-                 "K = p + 1",
+                 "1), K = p + 1",
              .checks = {{{"Lewis", times, ratios}, 0.139375231, 1e-7, kHemlock, "k"},
                         {{"Page", times, ratios}, 0.153239492, 1e-7, kHemlock, "k"},
                         {{"Page", times, ratios}, 0.952653426, 1e-7, kHemlock, "n"},
@@ -245,10 +242,8 @@ std::vector<Function> curve_entries() {
                               .params = {{kTimes, kRatios}},
                               .result = "ranking",
                               .range = "The least AICc is best: it weighs closeness against the number of "
-                                       "parameters; a difference below "
-                                       "2 says nothing. Page and Weibull are one curve. Models that the "
-                                       "points do not determine come "
-                                       "last.",
+                                       "parameters; a difference below 2 says nothing. Page and Weibull are "
+                                       "one curve. Models that the points do not determine come last.",
                               .source = kFitSource,
                               .working = ": every model fitted as by DRY.CURVEFIT, sorted by aicc",
                               .checks = {{{times, ratios}, -155.268321, 1e-8, kHemlock, "Page"},
@@ -283,8 +278,7 @@ std::vector<Function> curve_entries() {
                          kParameters}},
              .result = "time",
              .range = "The same material, thickness, load and air as in the run to which the curve was "
-                      "fitted, from the "
-                      "same start.",
+                      "fitted, from the same start.",
              .source = "Definition of the moisture ratio; the models' own publications, DRY.CURVEMODELS.",
              .workings = drying_time_workings(),
              .checks = {{{0.8, 0.2, 0.0, "Lewis", column(0.4)}, 6.9314718056, 1e-10, "by hand: 4 ln 2 ÷ 0.4"},

@@ -6,8 +6,8 @@ namespace drysheet {
 namespace {
 
 constexpr std::string_view kAdiabatic =
-    "Adiabatic: no heat lost or added, water from the product at the wet bulb of the air. A product that "
-    "is still warming up, or far on in its falling rate, takes up heat of its own.";
+    "Adiabatic: no heat lost or added, water from the product at the wet bulb of the air. A product that is "
+    "still warming up, or far on in its falling rate, takes up heat of its own.";
 constexpr Param kInlet{"temp", "temperature of the air at the dryer's inlet", kTemps};
 constexpr Param kExit{"exit_rh", "relative humidity with which the air leaves"};
 
@@ -57,8 +57,8 @@ std::vector<Function> dryer_air_entries() {
              .source = kAirSource,
              .working = "dry_air [kg/h] = flow ÷ AIRVOLUME(temp; rh; pressure)\n"
                         "enthalpy_before [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
-                        ": load = dry_air × (enthalpy_after − enthalpy_before) ÷ 3600, enthalpy_after at "
-                        "the same ratio",
+                        ": load = dry_air × (enthalpy_after − enthalpy_before) ÷ 3600, enthalpy_after at the "
+                        "same ratio",
              .checks = {{{"10 m³/s", 2.0, 1.0, 40.0},
                          491.0,
                          5e-3,

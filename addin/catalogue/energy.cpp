@@ -42,8 +42,7 @@ std::vector<Function> energy_entries() {
              .range = "Fresh fruit, vegetables, meat and fish above freezing.",
              .source = "Siebel (1892) Ice and Refrigeration 2:256, in SI.",
              .caution = "Too low for what is half dry or dried: against tabulated values by 15 % at 45 % "
-                        "moisture and by "
-                        "29 % at 14 %. Take DRY.FOODHEAT there.",
+                        "moisture and by 29 % at 14 %. Take DRY.FOODHEAT there.",
              .working = "cp = 0.837 + 3.349 × moisture",
              .checks = {{{0.872}, 3.77, 5e-3, "Geankoplis, 4th ed., Table A.4-1: fresh oranges 87.2 %"},
                         {{0.743}, 3.31, 6e-3, "Geankoplis, 4th ed., Table A.4-1: green peas 74.3 %"},
@@ -63,9 +62,8 @@ std::vector<Function> energy_entries() {
                          {"temp", "temperature of the food", within(0, 150)}}},
              .result = "cp",
              .range = "No ice; the fractions sum to 1 within 0.005. Water has the coefficient 4.1762 of Choi "
-                      "& Okos, which "
-                      "agrees with the steam tables within 0.3 % from 0 to 100 °C; some handbooks print "
-                      "4.1289, 1 % less.",
+                      "& Okos, which agrees with the steam tables within 0.3 % from 0 to 100 °C; some "
+                      "handbooks print 4.1289, 1 % less.",
              .source = "Choi & Okos (1986) in Food Engineering and Process Applications, vol. 1.",
              .working = "cp_water = 4.1762 − 9.0864 ÷ 10^5 × temp + 5.4731 ÷ 10^6 × temp^2\n"
                         "cp_protein = 2.0082 + 1.2089 ÷ 10^3 × temp − 1.3129 ÷ 10^6 × temp^2\n"
@@ -74,8 +72,7 @@ std::vector<Function> energy_entries() {
                         "cp_fibre = 1.8459 + 1.8306 ÷ 10^3 × temp − 4.6509 ÷ 10^6 × temp^2\n"
                         "cp_ash = 1.0926 + 1.8896 ÷ 10^3 × temp − 3.6817 ÷ 10^6 × temp^2\n"
                         "cp = water × cp_water + protein × cp_protein + fat × cp_fat + carbohydrate × "
-                        "cp_carbohydrate + "
-                        "fibre × cp_fibre + ash × cp_ash",
+                        "cp_carbohydrate + fibre × cp_fibre + ash × cp_ash",
              .checks = {{{1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 20.0},
                          4.17657,
                          1e-5,
@@ -103,11 +100,9 @@ std::vector<Function> energy_entries() {
                          {"dryer_temp", "temperature at which the water evaporates"}}},
              .result = "demand",
              .range = "Without losses and without the air that leaves: a real dryer takes two to four times "
-                      "as much (common "
-                      "practice, no source).",
+                      "as much (common practice, no source).",
              .source = "Earle & Earle (1983) Unit Operations in Food Processing, ex. 7.1, with Siebel's "
-                       "specific heat and the "
-                       "latent heat of IAPWS.",
+                       "specific heat and the latent heat of IAPWS.",
              .working = "water [g] = fresh × (start − final) ÷ (1 − final)\n"
                         "warming [kJ] = fresh ÷ 1000 × SPECIFICHEAT(start) × (dryer_temp − feed_temp)\n"
                         "evaporating [kJ] = water ÷ 1000 × LATENTHEAT(dryer_temp)\n"

@@ -110,11 +110,10 @@ std::vector<Function> kinetics_entries() {
              .summary = "Drying rates of a weighed run, smoothed: kg/(kg·h), or kg/(m²·h) with an area",
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "rates",
-             .range =
-                 "3 readings or more. A quadratic or cubic through the nearest readings, as many as let the "
-                 "readings foretell each other best; a bend is rounded off over a few readings. With 6 "
-                 "readings or more, one in ten that stands out by more than 6 "
-                 "median residuals and 0.5 % of the whole loss is left out.",
+             .range = "3 readings or more. A quadratic or cubic through the nearest readings, as many as let "
+                      "the readings foretell each other best; a bend is rounded off over a few readings. "
+                      "With 6 readings or more, one in ten that stands out by more than 6 median residuals "
+                      "and 0.5 % of the whole loss is left out.",
              .source = "Local polynomials of Savitzky and Golay (1964) Anal. Chem. 36:1627, for uneven steps "
                        "weighted by distance as in Cleveland (1979) J. Am. Stat. Assoc. 74:829, chosen by "
                        "prediction as in Allen (1974) Technometrics 16:125.",
@@ -142,8 +141,7 @@ std::vector<Function> kinetics_entries() {
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "bend",
              .range = "7 readings or more, 3 in each period. Leave out a warming-up period. Readings that "
-                      "stand out are "
-                      "left out as in DRY.RATES.",
+                      "stand out are left out as in DRY.RATES.",
              .source =
                  "Periods: Geankoplis (1993) 3rd ed., sec. 9.5 to 9.7, with a rate in proportion to the free "
                  "moisture after the bend; segmented fit: Seber and Wild (1989) Nonlinear Regression, ch. 9.",
@@ -174,8 +172,8 @@ std::vector<Function> kinetics_entries() {
                          {"values", "rate constants or diffusivities, all in one unit", positive}}},
              .result = "fit",
              .range = "3 points or more. The factor is in the unit of the values.",
-             .source = "Arrhenius equation, ln value = ln factor − E ÷ (R T), a straight line in 1 ÷ T; "
-                       "R = 8.314462618 J/(mol·K) (CODATA 2018).",
+             .source = "Arrhenius equation, ln value = ln factor − E ÷ (R T), a straight line in 1 ÷ T; R = "
+                       "8.314462618 J/(mol·K) (CODATA 2018).",
              .working = ": slope of the least-squares line of ln(value) over 1 ÷ (temp + 273.15)\n"
                         ": energy = −8.314462618 × slope ÷ 1000; factor = exp(intercept)",
              .checks =
@@ -234,8 +232,7 @@ std::vector<Function> kinetics_entries() {
             {.name = "FALLRATETIME",
              .topic = topic,
              .summary = "Drying time with a falling rate in proportion to the free moisture, and the "
-                        "constant-rate time "
-                        "before it",
+                        "constant-rate time before it",
              .params = {{kSolids,
                          kStartDb,
                          kEndDb,
@@ -250,8 +247,7 @@ std::vector<Function> kinetics_entries() {
              .source = "Geankoplis (1993) 3rd ed., eq. 9.6-2 and 9.7-8, on free moisture.",
              .working = "constant = max(start_db; critical_db) − max(end_db; critical_db)\n"
                         "falling = (critical_db − equilibrium_db) × ln((min(start_db; critical_db) − "
-                        "equilibrium_db) ÷ "
-                        "(min(end_db; critical_db) − equilibrium_db))\n"
+                        "equilibrium_db) ÷ (min(end_db; critical_db) − equilibrium_db))\n"
                         "time = solids ÷ 1000 × (constant + falling) ÷ (area × rate)",
              .checks =
                  {{{"0.9 kg", 3.0, 0.25, 1.5, 0.1 / 0.9, 0.18, 2.0},

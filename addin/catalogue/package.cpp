@@ -8,14 +8,13 @@ namespace {
 
 constexpr std::string_view kUptake =
     "Labuza, Mizrahi & Karel (1972) Trans. ASAE 15:150, uptake through the film integrated along the "
-    "isotherm; film the "
-    "only resistance, food and air in the pack at equilibrium, constant store.";
+    "isotherm; film the only resistance, food and air in the pack at equilibrium, constant store.";
 constexpr std::string_view kPermeance =
     "ASTM E96: permeance is transmission over the difference of vapour pressure.";
 constexpr std::string_view kCaution =
     "A calculated estimate for planning: seals, pinholes, folds and a warmer store shorten it. Only a "
-    "storage test with "
-    "measured water activity and the local food authority decide how long a product may be kept.";
+    "storage test with measured water activity and the local food authority decide how long a product may be "
+    "kept.";
 
 constexpr Param kSolids{"solids", "dry solids in the pack", positive};
 constexpr Param kStart{.name = "start_db", .text = "moisture at packing, dry basis"};

@@ -59,15 +59,13 @@ std::vector<Function> powder_entries() {
                          kK,
                          {.name = "margin",
                           .text = "how far the glass transition must stay above the store; a sticky point 10 "
-                                  "K above the "
-                                  "glass transition is a margin of −10",
+                                  "K above the glass transition is a margin of −10",
                           .otherwise = 0},
                          kTgWater}},
              .result = "limit",
              .source = kGordonTaylor,
-             .caution =
-                 "It says when a powder cakes, not whether it keeps: only a measured water activity and the "
-                 "local food authority decide that.",
+             .caution = "It says when a powder cakes, not whether it keeps: only a measured water activity "
+                        "and the local food authority decide that.",
              .working = "t = store_temp + margin\n"
                         "limit = (tg_solids − t) ÷ (tg_solids − t + k × (t − tg_water))",
              .checks = {{{30.0, 62.0, 5.42}, 0.034546, 1e-5, "by hand: 32 ÷ (32 + 5.42 × 165)"},
@@ -100,28 +98,27 @@ std::vector<Function> powder_entries() {
                               .checks = {{{450.0, 550.0}, 2.0 / 11, 1e-12, "by hand: 100 ÷ 550"}},
                               .refusals = {{{550.0, 450.0}, "tapped"}},
                               .see_also = {"FLOWCLASS", "HAUSNER"}}),
-        function<flow_class>({.name = "FLOWCLASS",
-                              .topic = topic,
-                              .summary = "Flow of a powder on the pharmacopoeia's scale",
-                              .params = {{{"carr", "compressibility index, as DRY.CARRINDEX gives it"}}},
-                              .result = "flow",
-                              .range = "The scale is printed in whole percent; a class reaches up to its "
-                                       "printed upper limit, and what lies "
-                                       "between two classes belongs to the worse one.",
-                              .source = "USP <1174> Powder Flow, scale of flowability.",
-                              .working = ": up to 10 % excellent, 15 % good, 20 % fair, 25 % passable, 31 % "
-                                         "poor, 37 % very poor, then very, "
-                                         "very poor",
-                              .checks = {{{0.10}, "excellent", 0, "USP <1174>: up to 10 %"},
-                                         {{0.15}, "good", 0, "USP <1174>: 11 to 15 %"},
-                                         {{0.16}, "fair", 0, "USP <1174>: 16 to 20 %"},
-                                         {{0.21}, "passable", 0, "USP <1174>: 21 to 25 %"},
-                                         {{0.31}, "poor", 0, "USP <1174>: 26 to 31 %"},
-                                         {{"32 %"}, "very poor", 0, "USP <1174>: 32 to 37 %"},
-                                         {{0.39}, "very, very poor", 0, "USP <1174>: above 38 %"}},
-                              .refusals = {{{18.0}, "carr"}, {{-0.1}, "carr"}},
-                              .see_also = {"CARRINDEX"},
-                              .show = class_text}),
+        function<flow_class>(
+            {.name = "FLOWCLASS",
+             .topic = topic,
+             .summary = "Flow of a powder on the pharmacopoeia's scale",
+             .params = {{{"carr", "compressibility index, as DRY.CARRINDEX gives it"}}},
+             .result = "flow",
+             .range = "The scale is printed in whole percent; a class reaches up to its printed upper limit, "
+                      "and what lies between two classes belongs to the worse one.",
+             .source = "USP <1174> Powder Flow, scale of flowability.",
+             .working = ": up to 10 % excellent, 15 % good, 20 % fair, 25 % passable, 31 % poor, 37 % very "
+                        "poor, then very, very poor",
+             .checks = {{{0.10}, "excellent", 0, "USP <1174>: up to 10 %"},
+                        {{0.15}, "good", 0, "USP <1174>: 11 to 15 %"},
+                        {{0.16}, "fair", 0, "USP <1174>: 16 to 20 %"},
+                        {{0.21}, "passable", 0, "USP <1174>: 21 to 25 %"},
+                        {{0.31}, "poor", 0, "USP <1174>: 26 to 31 %"},
+                        {{"32 %"}, "very poor", 0, "USP <1174>: 32 to 37 %"},
+                        {{0.39}, "very, very poor", 0, "USP <1174>: above 38 %"}},
+             .refusals = {{{18.0}, "carr"}, {{-0.1}, "carr"}},
+             .see_also = {"CARRINDEX"},
+             .show = class_text}),
         function<sieve_mean>(
             {.name = "SIEVEMEAN",
              .topic = topic,

@@ -153,12 +153,12 @@ void show_time(PlanTable& rows, const ScalePlan& plan) {
     rows.add("thickness factor", plan.thickness_factor, "", plan.target.new_thickness ? "THICKNESSTIME" : "",
              !plan.target.new_thickness ? "same thickness as in the test"
              : plan.target.thickness_exponent == 2
-                 ? "scaled by the square of thickness: holds where diffusion inside limits; "
-                   "a guess until a test at this thickness"
+                 ? "scaled by the square of thickness: holds where diffusion inside limits; a guess until a "
+                   "test at this thickness"
                  : "scaled by your exponent of thickness; a guess until a test at this thickness");
     rows.add("air factor", plan.air_factor, "", guess ? "WETBULB" : "",
-             guess ? "GUESS: time against the wet-bulb depression; holds where the air limits, "
-                     "promises too much late in drying; a test in this air decides"
+             guess ? "GUESS: time against the wet-bulb depression; holds where the air limits, promises too "
+                     "much late in drying; a test in this air decides"
              : plan.air_scaling == AirScaling::none
                  ? "same air as in the test"
                  : "exp(E ÷ R × (1/T new − 1/T test)) with your activation energy; humidity is not scaled");
@@ -224,8 +224,7 @@ void show_money(PlanTable& rows, const ScalePlan& plan) {
 
 constexpr std::string_view kPackCaution =
     "estimate from your isotherm and limit: only a measured water activity and the local food authority "
-    "decide how "
-    "long it may be kept";
+    "decide how long it may be kept";
 
 Outcome show(const ScalePlan& plan) {
     PlanTable rows;
@@ -285,26 +284,21 @@ std::vector<Function> scaleplan_entries() {
         {.name = "SCALEPLAN",
          .topic = "scaleup",
          .summary = "The whole plan from one bench test and a wanted output: each row a name, value, unit, "
-                    "the function it "
-                    "came from and what it rests on",
+                    "the function it came from and what it rests on",
          .params =
              {{{"test",
                 "the bench test: name and value in two columns, in any order; a third column may hold units"},
                {"target",
-                "what is wanted, the place and the prices, in the same way; days or trays, and the "
-                "pack's rows all together or not at all"}}},
+                "what is wanted, the place and the prices, in the same way; days or trays, and the pack's "
+                "rows all together or not at all"}}},
          .result = "plan",
          .range = "Whole batches, each begun and ended within a working day; the air flow is the mean of a "
-                  "batch; no losses "
-                  "through walls, no air used twice, no cost of dryer and building.",
+                  "batch; no losses through walls, no air used twice, no cost of dryer and building.",
          .source = "Put together from the functions named in its rows. Time by wet-bulb depression, a guess: "
-                   "van Meel 1958, "
-                   "Chem. Eng. Sci. 9:36. Usual values (exit humidity 0.4, pressure drop 0.25 kPa, fan "
-                   "efficiency 0.5): "
-                   "common practice, no source.",
+                   "van Meel 1958, Chem. Eng. Sci. 9:36. Usual values (exit humidity 0.4, pressure drop 0.25 "
+                   "kPa, fan efficiency 0.5): common practice, no source.",
          .caution = "The pack's barrier is an estimate: only a measured water activity and the local food "
-                    "authority decide how "
-                    "long a product may be kept.",
+                    "authority decide how long a product may be kept.",
          .working = ": drying ratio = prepared ÷ dried, by weight; raw = wanted × drying ratio ÷ yield\n"
                     ": drying time = test time × (new thickness ÷ thickness)^exponent × air factor\n"
                     ": air factor = wet-bulb depression in the test ÷ that in the new air, unless an "

@@ -11,16 +11,14 @@ namespace {
 
 constexpr std::string_view kMeasured =
     "A calculated water activity is an estimate. Only a measured water activity and the local food authority "
-    "decide "
-    "whether a product may be kept.";
+    "decide whether a product may be kept.";
 
 constexpr Param kModel{"model", "name of the isotherm; DRY.SORPTIONMODELS lists formula and parameters"};
-constexpr Param kParameters{
-    .name = "parameters",
-    .text =
-        "its parameters in the order of DRY.SORPTIONMODELS; moisture in kg/kg dry basis, "
-        "in the grain-standard forms % dry basis and °C as printed there",
-    .alone = true};
+constexpr Param kParameters{.name = "parameters",
+                            .text =
+                                "its parameters in the order of DRY.SORPTIONMODELS; moisture in kg/kg dry "
+                                "basis, in the grain-standard forms % dry basis and °C as printed there",
+                            .alone = true};
 constexpr Param kTemp{"temp", "temperature; needed and used by the temperature-dependent forms only"};
 
 Table models_table() {
@@ -64,8 +62,7 @@ std::string_view growth_words(GrowthBand band) {
             return "0.75 to 0.80: also salt-loving bacteria and moulds that form mycotoxins may grow";
         case GrowthBand::most_moulds:
             return "0.80 to 0.87: also most moulds and most spoilage yeasts may grow, and Staphylococcus "
-                   "aureus in the "
-                   "upper part";
+                   "aureus in the upper part";
         case GrowthBand::many_yeasts:
             return "0.87 to 0.91: also many yeasts, Micrococcus and Staphylococcus aureus may grow";
         case GrowthBand::many_bacteria:
@@ -148,8 +145,7 @@ constexpr std::string_view kSource =
     "Each model's own publication, in the last column of DRY.SORPTIONMODELS.";
 constexpr std::string_view kRange =
     "Below the pole: activity under 1 ÷ K for GAB, under 1 for the others but Peleg. BET is published for "
-    "activities up "
-    "to about 0.5. The activities at which the parameters were fitted.";
+    "activities up to about 0.5. The activities at which the parameters were fitted.";
 constexpr std::string_view kCornOrigin =
     "printed table of shelled corn, 70 °F and 70 %: 14.5 % wet basis, 16.96 % dry";
 constexpr std::string_view kSoyOrigin =
@@ -249,9 +245,8 @@ std::vector<Function> sorption_entries() {
                           .text = "temperature of each point, for the temperature-dependent forms"}}},
              .result = "fit",
              .range = "More points than parameters. BET is meant for activities up to about 0.5.",
-             .source =
-                 "Least squares on moisture, as van den Berg & Bruin (1981) advise; standard errors from the "
-                 "covariance. deviation is the mean of |X − fitted X| ÷ X.",
+             .source = "Least squares on moisture, as van den Berg & Bruin (1981) advise; standard errors "
+                       "from the covariance. deviation is the mean of |X − fitted X| ÷ X.",
              .caution = kMeasured,
              .working =
                  ": the parameters are those with the least sum of (moisture − isotherm)² over the points\n"
@@ -327,11 +322,10 @@ std::vector<Function> sorption_entries() {
                          {"temp2", "second temperature"}}},
              .result = "heat",
              .source = "Clausius-Clapeyron relation of water activity; Rizvi (2014) Engineering Properties "
-                       "of Foods, 4th "
-                       "ed., ch. 7. Per kg of water; add DRY.LATENTHEAT for the whole heat of desorption.",
+                       "of Foods, 4th ed., ch. 7. Per kg of water; add DRY.LATENTHEAT for the whole heat of "
+                       "desorption.",
              .working = "heat = 8.314462618 ÷ 0.018015268 ÷ 1000 × ln(activity2 ÷ activity1) ÷ (1 ÷ (temp1 + "
-                        "273.15) − 1 ÷ "
-                        "(temp2 + 273.15))",
+                        "273.15) − 1 ÷ (temp2 + 273.15))",
              .checks =
                  {{{0.5, 25.0, 0.6, 45.0}, 399.083, 1e-4, "by hand: 0.461523 × 0.1823216 ÷ 2.108466e-4"}},
              .refusals = {{{0.5, 25.0, 0.6, 25.0}, "temp2"}, {{0.0, 25.0, 0.6, 45.0}, "activity1"}},
@@ -343,13 +337,11 @@ std::vector<Function> sorption_entries() {
              .params = {{{"activity", "measured water activity", above_up_to(0, 1)}}},
              .result = "band",
              .source = "Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3 (above 0.85); "
-                       "germination at 0.585: "
-                       "Aspergillus penicillioides, Stevenson et al. (2017) Environ. Microbiol. 19:687 (from "
-                       "memory).",
+                       "germination at 0.585: Aspergillus penicillioides, Stevenson et al. (2017) Environ. "
+                       "Microbiol. 19:687 (from memory).",
              .caution = "What was alive, or a toxin formed, before drying may outlast it. Growth limits "
-                        "shift with temperature, acidity, salt and species. Only a measured "
-                        "water activity and "
-                        "the local food authority decide.",
+                        "shift with temperature, acidity, salt and species. Only a measured water activity "
+                        "and the local food authority decide.",
              .working =
                  ": the band of Beuchat's table that holds the activity; a band includes its lower limit",
              .checks = {{{0.55}, "nothing in the table", 0, "Beuchat (1981)"},

@@ -93,8 +93,7 @@ std::vector<Function> trayrun_entries() {
         {.name = "TRAYRUN",
          .topic = "kinetics",
          .summary = "Simulated run of a tray, or of a stack of trays in series, in a stream of warm air: a "
-                    "header row, "
-                    "then time, moisture, product temperature and leaving air",
+                    "header row, then time, moisture, product temperature and leaving air",
          .params = {{{"fresh", "prepared material on one tray", positive},
                      {"start", "its moisture"},
                      {"area", "drying surface of one tray", positive},
@@ -106,15 +105,12 @@ std::vector<Function> trayrun_entries() {
                       "model and what it needs, and equilibrium or isotherm"}}},
          .result = "run",
          .range = "The product starts at the wet bulb of the entering air (no warming-up), no heat is lost, "
-                  "trays are "
-                  "alike, and the product takes no water back. A speed: air of 45 to 150 °C, 2450 to 29300 "
-                  "kg/(h·m²) "
-                  "along the tray.",
-         .source = "Heat and mass balance of each tray, with the add-in's own moist air: Geankoplis 1993, "
-                   "Transport "
-                   "processes and unit operations, 3rd ed., sec. 9.6 and 9.8, speed eq. 9.6-9; rate by free "
-                   "moisture: "
-                   "van Meel 1958, Chem. Eng. Sci. 9:36; adaptive steps of Dormand and Prince 1980.",
+                  "trays are alike, and the product takes no water back. A speed: air of 45 to 150 °C, 2450 "
+                  "to 29300 kg/(h·m²) along the tray.",
+         .source =
+             "Heat and mass balance of each tray, with the add-in's own moist air: Geankoplis 1993, "
+             "Transport processes and unit operations, 3rd ed., sec. 9.6 and 9.8, speed eq. 9.6-9; rate by "
+             "free moisture: van Meel 1958, Chem. Eng. Sci. 9:36; adaptive steps of Dormand and Prince 1980.",
          .working = ": on each tray: drying rate N = N0 × (1 − exp(−u)) ÷ u, with u = N0 ÷ (air flow × what "
                     "the air can still take up)\n"
                     ": N0 of a curve or diffusion = solids × (X0 − Xe) × −dMR/dt where the curve has MR = (X "

@@ -111,7 +111,8 @@ std::optional<std::string> described(const Function& function, const Texts& text
     if (!function.result_unit.empty()) *text += texts.word(", in {}", {function.result_unit});
     *text += ".";
     if (gives_a_table(function))
-        *text += " " + texts.word("A table: enter it over a range; where its rows have names, DRY.PICK reads one.");
+        *text += " " +
+                 texts.word("A table: enter it over a range; where its rows have names, DRY.PICK reads one.");
     if (!function.caution.empty())
         *text += " " + texts.of(std::string(function.name) + ".caution", function.caution)
                            .value_or(std::string(function.caution));

@@ -203,8 +203,8 @@ void write_checks() {
 }
 
 void write_reference(std::ostream& out) {
-    out << "# Function reference\n\nWritten from the catalogue; a test holds it equal. Arguments in [ "
-           "] may be left out; … repeats.\n"
+    out << "# Function reference\n\nWritten from the catalogue; a test holds it equal. Arguments in [ ] may "
+           "be left out; … repeats.\n"
            "A plain number is read in the unit named; a text such as \"1.2 kg\" is converted.\n\n## "
            "Contents\n\n";
     std::string_view topic;

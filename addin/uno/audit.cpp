@@ -344,12 +344,12 @@ void bring_to_front(const Document& document, const Sheet& sheet) {
 std::string check_workbook(const Document& document, const Progress& progress) {
     if (!Reference<sheet::XCalculatable>(document, UNO_QUERY_THROW)->isAutomaticCalculationEnabled())
         throw NotDone(
-            "This workbook does not calculate by itself. Switch that on (Data > Calculate > "
-            "AutoCalculate) and check again.");
+            "This workbook does not calculate by itself. Switch that on (Data > Calculate > AutoCalculate) "
+            "and check again.");
     if (Reference<util::XProtectable>(document, UNO_QUERY_THROW)->isProtected())
         throw NotDone(
-            "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the "
-            "list needs a new one.");
+            "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the list "
+            "needs a new one.");
     const Reference<sheet::XSpreadsheets> sheets = document->getSheets();
     const Reference<container::XIndexAccess> by_index(sheets, UNO_QUERY_THROW);
     const Sequence<OUString> names = sheets->getElementNames();

@@ -14,8 +14,8 @@ namespace drysheet::numeric {
 /// others. Readings that stand out (below) by their residual over its own standard deviation are left out one
 /// by one, at most one in ten. x must rise; 3 readings or more; fewer than 6 are not doubted.
 /// Source: Cleveland 1979, J. Am. Stat. Assoc. 74:829 (local weights); Allen 1974, Technometrics 16:125
-/// (choice by prediction from the others); Cook and Weisberg 1982, Residuals and influence in regression, sec.
-/// 2.1 (residuals by leverage).
+/// (choice by prediction from the others); Cook and Weisberg 1982, Residuals and influence in regression,
+/// sec. 2.1 (residuals by leverage).
 std::vector<double> local_slopes(std::span<const double> x, std::span<const double> y, double doubt);
 
 /// The place of the largest residual, if it is above 6 median residuals and above `doubt`.
