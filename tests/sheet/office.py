@@ -237,8 +237,15 @@ class Office:
     def open(self, path):
         """Read-only, so that a workbook that someone has open can be opened here too; it can be
         recalculated and saved elsewhere all the same."""
+        return self._load(path, ReadOnly=True)
+
+    def copy(self, path):
+        """A copy without a name, as a template gives it: in a read-only workbook no cell can be made blank."""
+        return self._load(path, AsTemplate=True)
+
+    def _load(self, path, **how):
         document = self.desktop.loadComponentFromURL(pathlib.Path(path).resolve().as_uri(), "_blank", 0,
-                                                     properties(Hidden=True, ReadOnly=True))
+                                                     properties(Hidden=True, **how))
         if document is None:
             raise OfficeError(f"cannot open {path}")
         return Book(document)
