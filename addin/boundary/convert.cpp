@@ -100,6 +100,7 @@ Function convert_entry() {
                                     "a text such as \"140 °F\", or a number with its unit as third argument"),
                        as_it_stands("to_unit", "unit wanted, such as \"°C\", \"kg/m²\" or \"% db\""), from},
             .result = "converted",
+            .unit_argument = 1,
             .range = "A temperature on its own is a reading of a thermometer, not a difference.",
             .source = "Exact factors: SI Brochure, 9th ed. (BIPM 2019); NIST SP 811 (2008) App. B.",
             .checks = {{{"140 °F", "°C"}, 60.0, 1e-12, "by hand: (140 − 32) ÷ 1.8"},

@@ -100,6 +100,7 @@ NamedCall named_call(std::span<const Input> given) {
 std::string why(const Function& function, std::span<const Input> arguments, const Reading& reading) {
     try {
         std::string text = "fine: " + in_words(function, evaluate(function, arguments, reading));
+        if (function.unit_argument) text.append(" ").append(arguments[*function.unit_argument].text);
         for (std::size_t i = 0; i < std::min(arguments.size(), function.params.size()); ++i) {
             const Parameter& param = function.params[i];
             if (param.shape == Shape::scalar && arguments[i].form == Input::Form::number &&

@@ -86,11 +86,12 @@ struct Value {
 struct Function {
     std::string_view name, topic, summary;
     std::vector<Parameter> params;
-    std::string_view result;       ///< the result's name, as in the working
-    std::string_view result_unit;  ///< empty for a pure number, a text or a table
-    bool scalar = false;           ///< gives one number
-    bool row_by_row = false;       ///< gives a column, a cell for every row of its ranges
-    bool mixes_mass = false;       ///< a mass meets time, area, energy or money: plain masses are grams
+    std::string_view result;                     ///< the result's name, as in the working
+    std::string_view result_unit;                ///< empty for a pure number, a text or a table
+    std::optional<std::size_t> unit_argument{};  ///< the argument that names the result's unit
+    bool scalar = false;                         ///< gives one number
+    bool row_by_row = false;                     ///< gives a column, a cell for every row of its ranges
+    bool mixes_mass = false;  ///< a mass meets time, area, energy or money: plain masses are grams
     std::string_view range, source, caution;
     std::string_view working;
     std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all

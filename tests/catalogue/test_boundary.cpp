@@ -151,6 +151,7 @@ TEST(Why, SaysWhatWasProbablyMeant) {
     EXPECT_EQ(why_of("FINALMOISTURE", {100.0, 0.8, 15.0}),
               "dried: 15 g is below the 20 g of dry solids that went in.");
     EXPECT_EQ(why_of("DRIEDMASS", {100.0, 0.8, 0.2}), "fine: 25 g");
+    EXPECT_EQ(why_of("IN", {"140 °F", "°C"}), "fine: 60 °C");
     EXPECT_TRUE(says(why_of("CLOSURE", {100.0, 0.3, column(60.0), column(0.4)}), "fine: a table of 5 rows"));
 }
 
