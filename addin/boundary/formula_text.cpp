@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "addin/boundary/functions.hpp"
+#include "addin/boundary/words.hpp"
 
 namespace drysheet {
 namespace {
@@ -121,11 +122,12 @@ std::vector<CallText> calls_in(std::string_view formula) {
         const char sign = piece.word ? '\0' : piece.text.front();
         if (sign == '(' || sign == '{') {
             Open opened{.call = {}, .argument = at + 1};
-            const bool ours = before.size() > 4 && (before.starts_with("DRY.") || before.starts_with("dry."));
-            if (const Function* function = ours ? find_function(before) : nullptr; sign == '(' && function) {
+            if (sign == '(' && before.size() > 4 && lower(before.substr(0, 4)) == "dry.") {
                 opened.call = calls.size();
-                calls.push_back(
-                    {.function = function, .whole = formula.substr(offset(before)), .arguments = {}});
+                calls.push_back({.function = find_function(before),
+                                 .name = before,
+                                 .whole = formula.substr(offset(before)),
+                                 .arguments = {}});
             }
             open.push_back(opened);
         } else if (sign == ';' && !open.empty()) {

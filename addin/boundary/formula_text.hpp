@@ -12,13 +12,15 @@ namespace drysheet {
 
 /// One call in a formula; the views are parts of the formula's text.
 struct CallText {
-    const Function* function = nullptr;
+    const Function* function = nullptr;       ///< none of this name: it is misspelt
+    std::string_view name;                    ///< "DRY.DRIEDMASS", in whatever case it is written
     std::string_view whole;                   ///< "DRY.DRIEDMASS(B2;B3;B4)"
     std::vector<std::string_view> arguments;  ///< an argument left out is empty
 };
 
-/// Every call of our functions, nested ones too, in the order in which they are written. The formula is in
-/// the grammar of the office's interface: English names, semicolons, texts in "…", names of sheets in '…'.
+/// Every call of a function named DRY.…, nested ones too, in the order in which they are written. The formula
+/// is in the grammar of the office's interface: English names, semicolons, texts in "…", names of sheets in
+/// '…'.
 std::vector<CallText> calls_in(std::string_view formula);
 
 /// The expression as another sheet must write it: a reference without a sheet gets this one, and a cell its

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <vector>
 
 #include "addin/boundary/formula_text.hpp"
 
@@ -11,7 +12,7 @@ namespace {
 
 // The numbers are invented, to be typed over.
 constexpr Pattern kPatterns[] = {
-    {.command = "yield", .title = "Yield with its check", .lines = R"(Yield with its check
+    {.command = "yield", .title = "Yield with its check", .lines = R"(
 Type over the shaded cells, in any unit | value | unit | ±
 Prepared material put in | fresh: 12.5 | kg | fresh_u: 0.02
 Its moisture, wet basis | start: 86 | % | start_u: 0.5
@@ -22,20 +23,20 @@ Water taken out | =DRY.WATERREMOVED([fresh];[start];[final]) | g
 Fresh mass for one of dried | =DRY.DRYINGRATIO([start];[final]) | g/g
 Moisture that the two weights give, wet basis | =DRY.FINALMOISTURE([fresh];[start];[dried])*100 | %
 Do weights and moistures agree? | =DRY.PICK(DRY.RECONCILE([fresh];[fresh_u];[start];[start_u];[dried];[dried_u];[final];[final_u]);"verdict")
-If a result is refused, the reason | =DRY.WHY("DRIEDMASS";[fresh];[start];[final]))"},
-    {.command = "run", .title = "Drying run", .lines = R"(Drying run, weighed
+If a result is refused, the reason | =reason)"},
+    {.command = "run", .title = "Drying run", .lines = R"(
 Type over the shaded cells, in any unit | value | unit
 Moisture at the start | start: 86 | % wb
 Moisture to reach | target: 10 | % wb
 Moisture at which drying would end by itself | rest: 0.06 | kg/kg db
 Dry solids on the tray | solids: =DRY.SOLIDSMASS(INDEX(<mass>;1)&" "&<mass_unit>;[start]) | g
-Page curve, k | page: {=DRY.PICK(DRY.CURVEFIT("Page";<time>&" "&<time_unit>;<ratio>);"k")} | 1/h^n
-Page curve, n | page: {=DRY.PICK(DRY.CURVEFIT("Page";<time>&" "&<time_unit>;<ratio>);"n")}
+Page curve, k | page: {=DRY.PICK(DRY.CURVEFIT("Page";[time if mass];<ratio>);"k")} | 1/h^n
+Page curve, n | page: {=DRY.PICK(DRY.CURVEFIT("Page";[time if mass];<ratio>);"n")}
 Time to the moisture to reach | =DRY.DRYINGTIME([start];[target];[rest];"Page";<page>) | h
-If a result is refused, the reason | {=DRY.WHY("RATIOS";<mass>&" "&<mass_unit>;[solids];[rest])}
+If a result is refused, the reason | =reason
 Readings, without the tray | Time | Mass | Moisture ratio | Moisture | Drying rate
  | time_unit: h | mass_unit: g | – | kg/kg db | kg/kg/h
-1 | time: 0 | mass: 1000 | ratio: {=DRY.RATIOS(<mass>&" "&<mass_unit>;[solids];[rest])} | {=<mass>/INDEX(<mass>;1)*(1+DRY.DRYBASIS([start]))-1} | {=DRY.RATES(<time>&" "&<time_unit>;<mass>&" "&<mass_unit>;[solids])}
+1 | time: 0 | mass: 1000 | ratio: {=IF(<mass>="";"";DRY.RATIOS([mass if mass];[solids];[rest]))} | {=IF(<ratio>="";"";<mass>/INDEX(<mass>;1)*(1+DRY.DRYBASIS([start]))-1)} | {=IF(<mass>="";"";DRY.RATES([time if mass];[mass if mass];[solids]))}
 2 | time: 1 | mass: 709 | ratio: ^ | ^ | ^
 3 | time: 2 | mass: 505 | ratio: ^ | ^ | ^
 4 | time: 3 | mass: 369 | ratio: ^ | ^ | ^
@@ -44,8 +45,18 @@ Readings, without the tray | Time | Mass | Moisture ratio | Moisture | Drying ra
 7 | time: 6 | mass: 201 | ratio: ^ | ^ | ^
 8 | time: 7 | mass: 181 | ratio: ^ | ^ | ^
 9 | time: 8 | mass: 167 | ratio: ^ | ^ | ^
-10 | time: 9 | mass: 157 | ratio: ^ | ^ | ^)"},
-    {.command = "air", .title = "State of air", .lines = R"(State of air
+10 | time: 9 | mass: 157 | ratio: ^ | ^ | ^
+11 | time: | mass: | ratio: ^ | ^ | ^
+12 | time: | mass: | ratio: ^ | ^ | ^
+13 | time: | mass: | ratio: ^ | ^ | ^
+14 | time: | mass: | ratio: ^ | ^ | ^
+15 | time: | mass: | ratio: ^ | ^ | ^
+16 | time: | mass: | ratio: ^ | ^ | ^
+17 | time: | mass: | ratio: ^ | ^ | ^
+18 | time: | mass: | ratio: ^ | ^ | ^
+19 | time: | mass: | ratio: ^ | ^ | ^
+20 | time: | mass: | ratio: ^ | ^ | ^)"},
+    {.command = "air", .title = "State of air", .lines = R"(
 Type over the shaded cells, in any unit | value | unit
 Temperature | temp: 24 | °C
 Relative humidity | rh: 65 | %
@@ -58,7 +69,7 @@ Wet bulb | =DRY.WETBULB([temp];[rh];[pressure]) | °C
 Density of the moist air | =DRY.AIRDENSITY([temp];[rh];[pressure]) | kg/m³
 Relative humidity when heated to the setting | hot: =DRY.HEATEDRH([temp];[rh];[heated];[pressure])*100 | %
 Water that heated air takes up to 80 % humidity | =DRY.AIRPICKUP([heated];[hot];0.8;[pressure])*1000 | g/kg
-If a result is refused, the reason | =DRY.WHY("HEATEDRH";[temp];[rh];[heated];[pressure]))"},
+If a result is refused, the reason | =reason)"},
 };
 
 std::string_view trimmed(std::string_view text) {
@@ -81,7 +92,7 @@ void for_each_part(std::string_view text, char mark, Visit visit) {
 // "name: content" → name, and the content left in the text.
 std::string_view take_name(std::string_view& text) {
     const auto end = text.find_first_not_of("abcdefghijklmnopqrstuvwxyz_");
-    if (end == 0 || end == std::string_view::npos || !text.substr(end).starts_with(": ")) return {};
+    if (end == 0 || end == std::string_view::npos || text[end] != ':') return {};
     const auto name = text.substr(0, end);
     text = trimmed(text.substr(end + 1));
     return name;
@@ -92,20 +103,32 @@ struct Place {
 };
 using Places = std::map<std::string_view, Place>;
 
+std::string range_of(const Place& place) {
+    const auto& [column, row, rows] = place;
+    return address(column, row) + (rows > 1 ? ":" + address(column, row + rows - 1) : std::string());
+}
+
 // A reference that starts in this text with < or [, as the sheet writes it; nothing where none starts.
 std::optional<std::string> reference(std::string_view& text, const Places& places) {
     const char close = text.front() == '<' ? '>' : text.front() == '[' ? ']' : '\0';
     const auto end = close == '\0' ? std::string_view::npos : text.find(close);
     if (end == std::string_view::npos) return {};
-    const auto found = places.find(text.substr(1, end - 1));
+    constexpr std::string_view where_filled = " if ";
+    const auto inside = text.substr(1, end - 1);
+    const auto cut = inside.find(where_filled);
+    const auto found = places.find(inside.substr(0, cut));
     if (found == places.end()) return {};
     text.remove_prefix(end + 1);
-    const auto& [column, row, rows] = found->second;
-    if (close == '>')
-        return address(column, row) + (rows > 1 ? ":" + address(column, row + rows - 1) : std::string());
+    const auto& [name, place] = *found;
+    if (close == '>') return range_of(place);
+    const auto with_unit = [&place](std::size_t column, std::size_t row) {
+        return range_of(place) + "&\" \"&" + address(column, row);
+    };
+    if (cut != std::string_view::npos)
+        return "IF(" + range_of(places.at(inside.substr(cut + where_filled.size()))) + "=\"\";\"\";" +
+               with_unit(place.column, place.row - 1) + ")";
     // an uncertainty stands to the right of the unit that it shares
-    const bool shares_unit = found->first.ends_with("_u");
-    return address(column, row) + "&\" \"&" + address(shares_unit ? column - 1 : column + 1, row);
+    return with_unit(name.ends_with("_u") ? place.column - 1 : place.column + 1, place.row);
 }
 
 std::string with_addresses(std::string_view text, const Places& places) {
@@ -121,18 +144,63 @@ std::string with_addresses(std::string_view text, const Places& places) {
     return made;
 }
 
+// ---- the reason
+
+constexpr std::string_view kReason = "=reason";
+
+// Whether any of these values is an error; an array formula takes ranges and tables as a whole.
+std::string fails(std::string_view what, bool array) {
+    std::string test = "ISERROR(" + std::string(what) + ")";
+    return array ? "OR(" + test + ")" : test;
+}
+
+std::string asked(const CallText& call) {
+    std::string text = "DRY.WHY(\"" + std::string(call.name.substr(4)) + "\"";
+    for (const auto argument : call.arguments) text.append(";").append(argument);
+    return text + ")";
+}
+
+// What DRY.WHY says of the first call in these cells that is refused, inner calls before outer ones. A call
+// that has another's error among its arguments cannot be asked, so IFERROR goes on to the next.
+void give_reason(PatternCell& reason, std::span<const PatternCell> cells) {
+    std::vector<const PatternCell*> results;
+    for (const PatternCell& cell : cells)
+        if (&cell != &reason && cell.content.starts_with("=")) results.push_back(&cell);
+    const bool array = std::ranges::any_of(results, [](auto* cell) { return cell->array_rows > 0; });
+    std::string text = "=", ends, any;
+    for (const PatternCell* cell : results) {
+        const std::string shown =
+            fails(range_of({cell->column, cell->row, std::max<std::size_t>(cell->array_rows, 1)}), array);
+        any += (any.empty() ? "" : ";") + shown;
+        auto calls = calls_in(cell->content);
+        std::ranges::reverse(calls);
+        for (const CallText& call : calls) {
+            const bool all = call.whole.size() + 1 == cell->content.size();
+            const std::string step =
+                "IFERROR(IF(" + (all ? shown : fails(call.whole, array)) + ";" + asked(call) + ";NA());";
+            if (text.find(step) != std::string::npos) continue;
+            text += step;
+            ends += ")";
+        }
+    }
+    reason.content = text + "IF(OR(" + any +
+                     ");\"a cell that the results come from holds an error itself\";\"every result is "
+                     "fine\")" +
+                     ends;
+    reason.array_rows = array ? 1 : 0;
+}
+
 }  // namespace
 
 std::span<const Pattern> patterns() { return kPatterns; }
 
 const Pattern* find_pattern(std::string_view command) {
-    const auto found = std::find_if(std::begin(kPatterns), std::end(kPatterns),
-                                    [&](const Pattern& pattern) { return pattern.command == command; });
+    const auto found = std::ranges::find(kPatterns, command, &Pattern::command);
     return found == std::end(kPatterns) ? nullptr : found;
 }
 
 Block placed(const Pattern& pattern, std::size_t column, std::size_t row) {
-    Block block;
+    Block block{.cells = {{.column = column, .row = row, .content = std::string(pattern.title)}}};
     Places places;
     std::map<std::size_t, std::size_t> array_above;  // by column, the number of the array formula's cell
     for_each_part(pattern.lines, '\n', [&](std::size_t line, std::string_view text) {
@@ -148,7 +216,7 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row) {
             }
             if (part == "^") {
                 ++block.cells[array_above.at(i)].array_rows;
-            } else if (!part.empty()) {
+            } else if (!part.empty() || cell.input) {
                 if (part.starts_with("{=")) {
                     cell.array_rows = 1;
                     part = part.substr(1, part.size() - 2);
@@ -161,6 +229,9 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row) {
     });
     for (PatternCell& cell : block.cells)
         if (cell.content.starts_with("=")) cell.content = with_addresses(cell.content, places);
+    if (const auto reason = std::ranges::find(block.cells, kReason, &PatternCell::content);
+        reason != block.cells.end())
+        give_reason(*reason, block.cells);
     return block;
 }
 

@@ -8,13 +8,17 @@
 
 namespace drysheet {
 
-/// A pattern in lines, its columns set apart by "|".
+/// The check's name in the menus and in the list of undo.
+inline constexpr std::string_view kCheckTitle = "Check Drying Formulas";
+
+/// A pattern in lines below its title, their columns set apart by "|".
 ///   name: content   names a cell; the same name in several lines names the column of them
 ///   <name>          in a formula: the cell's address, or the column's
-///   [name]          its value with the unit that stands to its right: B5&" "&C5; where the name ends in _u,
-///   with the
-///                   unit to its left
+///   [name]          its value with the unit that stands to its right, B5&" "&C5; where the name ends in _u,
+///                   with the unit to its left
+///   [name if other] a column's values with the unit above them, nothing where the other column is blank
 ///   {=formula}      an array formula; ^ below it belongs to it
+///   =reason         what DRY.WHY says of the first call in the other formulas that is refused
 struct Pattern {
     std::string_view command;  ///< the last part of the menu's command
     std::string_view title;

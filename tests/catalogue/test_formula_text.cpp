@@ -32,9 +32,18 @@ TEST(FormulaText, FindsNestedCallsOuterFirst) {
 TEST(FormulaText, LeavesTextsAndSheetNamesAlone) {
     EXPECT_TRUE(calls_in("=\"DRY.DRIEDMASS(1;2;3)\"").empty());
     EXPECT_TRUE(calls_in("='DRY.DRIEDMASS('.A1").empty());
-    EXPECT_TRUE(calls_in("=DRY.NOSUCH(1)").empty());
     EXPECT_TRUE(calls_in("=MY.DRIEDMASS(1)+DRIEDMASS(2)").empty());
     EXPECT_EQ(arguments("=DRY.DRYBASIS(A1&\" %;)\"\"\")"), (Texts{"A1&\" %;)\"\"\""}));
+}
+
+// Calc writes a name that it does not know in lower case.
+TEST(FormulaText, FindsAMisspeltName) {
+    const auto calls = calls_in("=DRY.DRYBASIS(dry.nosuch(1;\"dry.nosuch(\"))");
+    ASSERT_EQ(calls.size(), 2U);
+    EXPECT_EQ(calls[0].function->name, "DRYBASIS");
+    EXPECT_EQ(calls[1].function, nullptr);
+    EXPECT_EQ(calls[1].name, "dry.nosuch");
+    EXPECT_EQ(calls[1].arguments.size(), 2U);
 }
 
 TEST(FormulaText, KeepsLeftOutArgumentsAndInlineArrays) {

@@ -12,12 +12,13 @@ namespace {
 constexpr Pattern kSmall{.command = "small",
                          .title = "Small",
                          .lines =
-                             "Small\n"
+                             "\n"
                              "Fresh | fresh: 12 | kg | fresh_u: 0.1\n"
                              "Twice | =2*<fresh>+[fresh]&[fresh_u] | kg\n"
-                             "at: 1 | {=<at>*2}\n"
-                             "at: 2 | ^\n"
-                             "Note: [fresh] stays"};
+                             "unit: g | unit_at: h\n"
+                             "mass: 1 | at: 4 | {=<mass>*2}\n"
+                             "mass: | at: 5 | ^\n"
+                             "Note: [fresh] stays | =DRY.WATERREMOVED([at if mass];[mass if mass])"};
 
 const PatternCell* at(const Block& block, std::string_view where) {
     const auto found = std::find_if(block.cells.begin(), block.cells.end(), [&](const PatternCell& cell) {
@@ -29,15 +30,61 @@ const PatternCell* at(const Block& block, std::string_view where) {
 TEST(Patterns, NamesBecomeAddresses) {
     const Block block = placed(kSmall, 25, 9);  // Z10
     EXPECT_EQ(block.columns, 4U);
-    EXPECT_EQ(block.rows, 6U);
+    EXPECT_EQ(block.rows, 7U);
+    ASSERT_NE(at(block, "Z10"), nullptr);
+    EXPECT_EQ(at(block, "Z10")->content, "Small");
     ASSERT_NE(at(block, "AA12"), nullptr);
     EXPECT_EQ(at(block, "AA12")->content, "=2*AA11+AA11&\" \"&AB11&AC11&\" \"&AB11");
     EXPECT_TRUE(at(block, "AA11")->input);
     EXPECT_FALSE(at(block, "AA12")->input);
-    EXPECT_EQ(at(block, "AA13")->content, "=Z13:Z14*2");
-    EXPECT_EQ(at(block, "AA13")->array_rows, 2U);
-    EXPECT_EQ(at(block, "AA14"), nullptr);
-    EXPECT_EQ(at(block, "Z15")->content, "Note: [fresh] stays");
+    EXPECT_EQ(at(block, "AB14")->content, "=Z14:Z15*2");
+    EXPECT_EQ(at(block, "AB14")->array_rows, 2U);
+    EXPECT_EQ(at(block, "AB15"), nullptr);
+    EXPECT_EQ(at(block, "Z16")->content, "Note: [fresh] stays");
+}
+
+TEST(Patterns, AColumnIsReadWhereAnotherIsFilled) {
+    const Block block = placed(kSmall, 0, 0);
+    ASSERT_NE(at(block, "A6"), nullptr);
+    EXPECT_TRUE(at(block, "A6")->input) << "a blank cell to type into";
+    EXPECT_EQ(at(block, "A6")->content, "");
+    EXPECT_EQ(at(block, "B7")->content,
+              "=DRY.WATERREMOVED(IF(A5:A6=\"\";\"\";B5:B6&\" \"&B4);IF(A5:A6=\"\";\"\";A5:A6&\" \"&A4))");
+}
+
+TEST(Patterns, TheReasonOfASmallBlock) {
+    constexpr Pattern pattern{
+        .command = "reason", .title = "Reason", .lines = "\n=reason | =DRY.PICK(DRY.AIRSTATE(1);\"rh\")*2"};
+    EXPECT_EQ(
+        at(placed(pattern, 0, 0), "A2")->content,
+        "=IFERROR(IF(ISERROR(DRY.AIRSTATE(1));DRY.WHY(\"AIRSTATE\";1);NA());"
+        "IFERROR(IF(ISERROR(DRY.PICK(DRY.AIRSTATE(1);\"rh\"));DRY.WHY(\"PICK\";DRY.AIRSTATE(1);\"rh\");NA());"
+        "IF(OR(ISERROR(B2));\"a cell that the results come from holds an error itself\";\"every result is "
+        "fine\")))");
+}
+
+bool is_reason(const PatternCell& cell) {
+    return cell.content.find("every result is fine") != std::string::npos;
+}
+
+TEST(Patterns, TheReasonAsksAboutEveryCallAndWatchesEveryResult) {
+    for (const Pattern& pattern : patterns()) {
+        const Block block = placed(pattern, 1, 4);
+        const auto reason = std::ranges::find_if(block.cells, is_reason);
+        ASSERT_NE(reason, block.cells.end()) << pattern.command;
+        EXPECT_EQ(std::ranges::count_if(block.cells, is_reason), 1) << pattern.command;
+        for (const PatternCell& cell : block.cells) {
+            if (&cell == &*reason || !cell.content.starts_with("=")) continue;
+            const std::string from = "ISERROR(" + address(cell.column, cell.row);
+            EXPECT_NE(reason->content.find(from), std::string::npos) << pattern.command << ": " << from;
+            for (const CallText& call : calls_in(cell.content)) {
+                std::string question = "DRY.WHY(\"" + std::string(call.function->name) + "\"";
+                for (const auto argument : call.arguments) question.append(";").append(argument);
+                EXPECT_NE(reason->content.find(question), std::string::npos)
+                    << pattern.command << ": " << question;
+            }
+        }
+    }
 }
 
 TEST(Patterns, EveryFormulaIsWhole) {
@@ -51,12 +98,8 @@ TEST(Patterns, EveryFormulaIsWhole) {
             if (!cell.content.starts_with("=")) continue;
             ++formulas;
             EXPECT_EQ(cell.content.find_first_of("<[^"), std::string::npos) << cell.content;
-            std::size_t named = 0;
-            for (auto i = cell.content.find("DRY."); i != std::string::npos;
-                 i = cell.content.find("DRY.", i + 1))
-                ++named;
-            EXPECT_EQ(calls_in(cell.content).size(), named)
-                << cell.content << ": a function that is not there";
+            for (const CallText& call : calls_in(cell.content))
+                EXPECT_NE(call.function, nullptr) << call.name << " is not there";
         }
         EXPECT_GE(inputs, 4U) << pattern.command;
         EXPECT_GE(formulas, 6U) << pattern.command;
