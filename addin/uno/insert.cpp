@@ -1,5 +1,6 @@
 #include "addin/uno/insert.hpp"
 
+#include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/lang/IndexOutOfBoundsException.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
@@ -8,9 +9,12 @@
 #include <com/sun/star/sheet/XCellRangesQuery.hpp>
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
+#include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/XCell.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
+#include <vector>
 
 #include "addin/boundary/formula_text.hpp"
 #include "addin/uno/cells.hpp"
@@ -38,7 +42,8 @@ std::string address_of(const table::CellRangeAddress& area) {
     const auto cell = [](sal_Int32 column, sal_Int32 row) {
         return address(static_cast<std::size_t>(column), static_cast<std::size_t>(row));
     };
-    return cell(area.StartColumn, area.StartRow) + ":" + cell(area.EndColumn, area.EndRow);
+    const std::string first = cell(area.StartColumn, area.StartRow), last = cell(area.EndColumn, area.EndRow);
+    return first == last ? first : first + ":" + last;
 }
 
 // The first cell of what is selected.
@@ -74,15 +79,35 @@ void refuse_to_overwrite(const Range& range) {
     }
 }
 
-// Room for the labels; a wider column stays as it is.
-void widen(const Range& range) {
-    constexpr sal_Int32 wanted = 7500;  // 1/100 mm
-    const Reference<beans::XPropertySet> column(
-        Reference<table::XColumnRowRange>(range, UNO_QUERY_THROW)->getColumns()->getByIndex(0),
-        UNO_QUERY_THROW);
-    sal_Int32 width = 0;
-    if ((column->getPropertyValue("Width") >>= width) && width < wanted)
-        column->setPropertyValue("Width", Any(wanted));
+// Neither a formula nor a number.
+bool is_text(const PatternCell& cell) {
+    return !cell.content.starts_with("=") &&
+           cell.content.find_first_not_of("0123456789.") != std::string::npos;
+}
+
+// Room for a column's longest text; a wider column stays as it is. The title may run on over its neighbours.
+void widen(const Range& range, const Block& block) {
+    constexpr sal_Int32 letter = 165, margin = 500;  // 1/100 mm
+    const auto columns = Reference<table::XColumnRowRange>(range, UNO_QUERY_THROW)->getColumns();
+    std::vector<sal_Int32> wanted(block.columns);
+    for (const PatternCell& cell : std::span(block.cells).subspan(1)) {
+        if (!is_text(cell)) continue;
+        sal_Int32& width = wanted[cell.column - block.cells[0].column];
+        width = std::max(width, margin + letter * ustring_from(cell.content).getLength());
+    }
+    for (sal_Int32 i = 0; i < columns->getCount(); ++i) {
+        const Reference<beans::XPropertySet> column(columns->getByIndex(i), UNO_QUERY_THROW);
+        sal_Int32 width = 0;
+        if ((column->getPropertyValue("Width") >>= width) && width < wanted[static_cast<std::size_t>(i)])
+            column->setPropertyValue("Width", Any(wanted[static_cast<std::size_t>(i)]));
+    }
+}
+
+// The number of a format for English code, in the locale of the workbook.
+Any number_format(const Reference<frame::XModel>& workbook, const char* code) {
+    return Any(Reference<util::XNumberFormatsSupplier>(workbook, UNO_QUERY_THROW)
+                   ->getNumberFormats()
+                   ->addNewConverted(OUString::createFromAscii(code), {"en", "US", OUString()}, {}));
 }
 
 }  // namespace
@@ -99,6 +124,9 @@ std::string insert_pattern(const Reference<frame::XModel>& workbook, const Patte
     refuse_to_overwrite(range);
 
     const UndoStep step(workbook, ustring_from(pattern.title));
+    // four figures or so, whatever the unit; a column is easier to read with one number of decimals
+    const Any figures = number_format(workbook, "[>=100]0.0;[>=1]0.00;0.0000"),
+              decimals = number_format(workbook, "0.000");
     for (const PatternCell& cell : block.cells) {
         const auto column = static_cast<sal_Int32>(cell.column), row = static_cast<sal_Int32>(cell.row);
         const auto rows = std::max<sal_Int32>(1, static_cast<sal_Int32>(cell.array_rows));
@@ -108,10 +136,15 @@ std::string insert_pattern(const Reference<frame::XModel>& workbook, const Patte
             Reference<sheet::XArrayFormulaRange>(place, UNO_QUERY_THROW)->setArrayFormula(content);
         else
             place->getCellByPosition(0, 0)->setFormula(content);
+        if (cell.content.starts_with("=")) set(place, "NumberFormat", rows > 1 ? decimals : figures);
         if (cell.input) set(place, "CellBackColor", Any(sal_Int32{0xfff5ce}));
+        if (cell.column > block.cells[0].column && is_text(cell)) {  // a unit, set off from its number
+            set(place, "HoriJustify", Any(table::CellHoriJustify_LEFT));
+            set(place, "ParaIndent", Any(sal_Int16{150}));  // 1/100 mm
+        }
     }
     set(range->getCellRangeByPosition(0, 0, 0, 0), "CharWeight", Any(150.0F));
-    widen(range);
+    widen(range, block);
     return address_of(Reference<sheet::XCellRangeAddressable>(range, UNO_QUERY_THROW)->getRangeAddress());
 }
 
