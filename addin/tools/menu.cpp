@@ -15,8 +15,7 @@ using Entry = std::pair<std::string, std::string>;  // key and English label
 const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
-const Entry kCheck{"menu.check", "Check This Workbook"};
-const Entry kToolsCheck{"menu.tools-check", "Check Drying Formulas"};  // the same, among other tools
+const Entry kCheck{"menu.check", std::string(kCheckTitle)};
 const Entry kReference{"menu.reference", "All Functions"};
 const Entry kAbout{"menu.about", "About Drysheet"};
 
@@ -91,7 +90,7 @@ std::string submenu(const std::vector<Entry>& entries, const std::vector<Texts>&
 // The check stands in the Tools menu too, where such checks are looked for: behind the Detective.
 std::string tools_menu_xcu(const std::vector<Texts>& languages) {
     Writer writer(languages);
-    writer.entry(kToolsCheck, "check");
+    writer.entry(kCheck, "check");
     return R"(<node oor:name="OfficeMenuBarMerging">
 <node oor:name="org.drysheet.addin" oor:op="replace">
 <node oor:name="check" oor:op="replace">
@@ -107,7 +106,7 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCheck, kToolsCheck, kReference, kAbout};
+    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCheck, kReference, kAbout};
     for (const auto& more : {pattern_entries(), example_entries(examples)})
         keys.insert(keys.end(), more.begin(), more.end());
     return keys;

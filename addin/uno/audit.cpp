@@ -16,14 +16,19 @@
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/sheet/XViewFreezable.hpp>
+#include <com/sun/star/table/CellHoriJustify.hpp>
+#include <com/sun/star/table/CellVertJustify2.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/text/XText.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 #include <cppuhelper/implbase1.hxx>
+#include <set>
 #include <vector>
 
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/formula_text.hpp"
+#include "addin/boundary/functions.hpp"
+#include "addin/boundary/patterns.hpp"
 #include "addin/boundary/trust.hpp"
 #include "addin/boundary/words.hpp"
 #include "addin/uno/cells.hpp"
@@ -45,6 +50,7 @@ using Sheet = Reference<sheet::XSpreadsheet>;
 using Progress = Reference<task::XStatusIndicator>;
 using Rows = Sequence<Sequence<Any>>;
 
+constexpr std::string_view kNotAsked = "not asked: one of its arguments is itself an error";
 constexpr sal_Int32 kColumns = 6, kTop = 3;  // of the list, behind the links; rows above it
 
 /// A call of one of our functions.
@@ -53,12 +59,20 @@ struct Call {
     std::string sheet_name;
     sal_Int32 column = 0, row = 0;
     bool array = false;
-    const Function* function = nullptr;
+    const Function* function = nullptr;  // none: the name is misspelt
+    OUString name;
     std::string whole;
     std::vector<std::string> arguments;
+    bool beside_why = false;  // its cell asks DRY.WHY something
     std::string verdict;
 
     bool fine() const { return verdict.starts_with("fine"); }
+    bool asked() const { return !verdict.starts_with(kNotAsked); }
+    /// DRY.WHY of a function that is there: the cell shows what it says.
+    bool is_question() const {
+        return function == find_function("WHY") && !arguments.empty() && arguments[0].size() > 2 &&
+               find_function(std::string_view(arguments[0]).substr(1, arguments[0].size() - 2)) != nullptr;
+    }
 };
 
 Reference<table::XCellRange> cells(const Sheet& sheet, sal_Int32 column, sal_Int32 row, sal_Int32 columns,
@@ -104,7 +118,7 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
         for (sal_Int32 row = 0; row < formulas.getLength(); ++row) {
             for (sal_Int32 column = 0; column < formulas[row].getLength(); ++column) {
                 const OUString& text = formulas[row][column];
-                if (text.indexOf("DRY.") < 0) continue;
+                if (text.toAsciiUpperCase().indexOf("DRY.") < 0) continue;
                 Call call{.sheet = sheet,
                           .sheet_name = name,
                           .column = area.StartColumn + column,
@@ -112,8 +126,12 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
                           .array = text.startsWith("{")};
                 if (call.array && !starts_array(sheet, call.column, call.row, arrays)) continue;
                 const std::string formula = utf8_from(text);
-                for (const CallText& found : calls_in(formula)) {
+                const auto all = calls_in(formula);
+                call.beside_why = std::ranges::any_of(
+                    all, [why = find_function("WHY")](auto& found) { return found.function == why; });
+                for (const CallText& found : all) {
                     call.function = found.function;
+                    call.name = ustring_from(found.name).toAsciiUpperCase();
                     call.whole = found.whole;
                     call.arguments.assign(found.arguments.begin(), found.arguments.end());
                     calls.push_back(call);
@@ -121,6 +139,14 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
             }
         }
     }
+    // the subject of a question is listed where it stands by itself
+    std::set<std::string> by_themselves;
+    for (auto call = calls.begin() + first; call != calls.end(); ++call)
+        if (!call->beside_why) by_themselves.insert(call->whole);
+    const auto end = std::remove_if(calls.begin() + first, calls.end(), [&](const Call& call) {
+        return call.is_question() || (call.beside_why && by_themselves.contains(call.whole));
+    });
+    calls.erase(end, calls.end());
     std::stable_sort(calls.begin() + first, calls.end(), [](const Call& a, const Call& b) {
         return std::pair(a.row, a.column) < std::pair(b.row, b.column);
     });
@@ -129,11 +155,22 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
 // ---- what there is to say
 
 // DRY.WHY over the same arguments, as the list's own sheet must write them. Empty where an argument is an
-// error.
+// error, or where there is nothing to ask.
 OUString question(const Call& call) {
+    if (call.function == nullptr) return {};
     std::string formula = "=IFERROR(DRY.WHY(\"" + std::string(call.function->name) + "\"";
     for (const auto& argument : call.arguments) formula += ";" + on_sheet(argument, call.sheet_name);
     return ustring_from(formula + ");\"\")");
+}
+
+std::string verdict_on(const Call& call, const std::string& answer) {
+    if (call.function == nullptr) {
+        const std::string name = utf8_from(call.name), bare = name.substr(4);
+        const std::string_view nearest = nearest_name(name);
+        return "there is no function " + name +
+               (2 * edits(bare, nearest) < bare.size() ? "; perhaps DRY." + std::string(nearest) : "");
+    }
+    return answer.empty() ? std::string(kNotAsked) : answer;
 }
 
 void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& undo,
@@ -159,12 +196,8 @@ void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& un
                 });
         const Rows answers = Reference<sheet::XCellRangeData>(range, UNO_QUERY_THROW)->getDataArray();
         for (sal_Int32 i = 0; i < count; ++i) {
-            const Input answer = input_from(answers[i][0]);
-            std::string& verdict = calls[from + static_cast<std::size_t>(i)].verdict;
-            verdict =
-                answer.text.empty() ? "not asked: one of its arguments is itself an error" : answer.text;
-            if (verdict.starts_with("fine: fine: "))
-                verdict.erase(0, 6);  // of a cell that asks DRY.WHY itself
+            Call& call = calls[from + static_cast<std::size_t>(i)];
+            call.verdict = verdict_on(call, input_from(answers[i][0]).text);
         }
         if (progress.is()) progress->setValue(static_cast<sal_Int32>(from) + count);
     }
@@ -181,7 +214,8 @@ std::string inputs_of(const Call& call, const Reference<sheet::XSpreadsheets>& s
     for (std::size_t i = 0; i < call.arguments.size(); ++i) {
         const std::string& argument = call.arguments[i];
         if (i > 0) text += "; ";
-        if (!call.function->params.empty()) text.append(parameter_at(*call.function, i).name).append(": ");
+        if (call.function != nullptr && !call.function->params.empty())
+            text.append(parameter_at(*call.function, i).name).append(": ");
         text += argument;
         const auto used = cells_in(argument);
         const bool alone = used.size() == 1 && used[0].text == argument;
@@ -209,12 +243,10 @@ Sequence<Any> listed(const Call& call, const Reference<sheet::XSpreadsheets>& sh
         value <<=
             Reference<text::XText>(call.sheet->getCellByPosition(call.column, call.row), UNO_QUERY_THROW)
                 ->getString();
-    const Any columns[kColumns] = {text(call.verdict),
-                                   value,
-                                   text(call.whole),
-                                   text(inputs_of(call, sheets)),
-                                   text("DRY." + std::string(call.function->name)),
-                                   text(source_of(*call.function))};
+    const Any columns[kColumns] = {
+        text(call.verdict), value,
+        text(call.whole),   text(inputs_of(call, sheets)),
+        Any(call.name),     text(call.function == nullptr ? "" : source_of(*call.function))};
     return {columns, kColumns};
 }
 
@@ -243,7 +275,7 @@ struct List {
 };
 
 void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
-    constexpr sal_Int32 widths[] = {3500, 15000, 3000, 8000, 9000, 3500, 12000};  // 1/100 mm
+    constexpr sal_Int32 widths[] = {3500, 9000, 3000, 7000, 7000, 4500, 12000};  // 1/100 mm
     const auto format = [&](const Reference<table::XCellRange>& range, const char* name, const auto& value) {
         quietly(undo, [&] { set(range, name, value); });
     };
@@ -266,6 +298,9 @@ void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
     });
     format(cells(sheet, 0, 0, 1, 1), "CharWeight", 150.0F);
     format(cells(sheet, 0, kTop - 1, kColumns + 1, 1), "CharWeight", 150.0F);
+    format(cells(sheet, 0, kTop, kColumns + 1, count), "VertJustify", table::CellVertJustify2::TOP);
+    format(cells(sheet, 1, kTop, 4, count), "IsTextWrapped", true);  // the source runs on to the right
+    format(cells(sheet, 2, kTop, 1, count), "HoriJustify", table::CellHoriJustify_LEFT);
     if (list.refused > 0)
         format(cells(sheet, 0, kTop, kColumns + 1, list.refused), "CellBackColor", sal_Int32{0xffe0d0});
 }
@@ -324,7 +359,10 @@ std::string summary_of(const std::vector<Call>& calls, std::size_t refused) {
                          calls[i].column != calls[i - 1].column
                      ? 1
                      : 0;
-    return std::to_string(calls.size()) + " calls of DRY functions in " + std::to_string(cells) + " cells: " +
+    const auto count = [](std::size_t n, const char* what) {
+        return std::to_string(n) + " " + what + (n == 1 ? "" : "s");
+    };
+    return count(calls.size(), "call") + " of DRY functions in " + count(cells, "cell") + ": " +
            (refused == 0 ? "none refused" : std::to_string(refused) + " without a value, listed first") +
            ". This list does not follow later changes.";
 }
@@ -356,10 +394,10 @@ std::string check_workbook(const Document& document, const Progress& progress) {
     std::vector<Call> calls;
     for (sal_Int32 i = 0; i < names.getLength(); ++i)
         collect(Sheet(by_index->getByIndex(i), UNO_QUERY_THROW), utf8_from(names[i]), calls);
-    if (calls.empty()) throw NotDone("No cell of this workbook uses a DRY function.");
+    if (calls.empty()) throw NotDone("There is no call of a DRY function to check in this workbook.");
 
     List list{.sheet_name = free_name(sheets)};
-    const UndoStep step(document, "Check the formulas");
+    const UndoStep step(document, ustring_from(kCheckTitle));
     sheets->insertNewByName(list.sheet_name, static_cast<sal_Int16>(names.getLength()));
     const Sheet sheet = sheet_named(document, list.sheet_name);
     if (progress.is()) progress->start("Checking the formulas", static_cast<sal_Int32>(calls.size()));
@@ -367,7 +405,8 @@ std::string check_workbook(const Document& document, const Progress& progress) {
     const auto refused =
         std::count_if(calls.begin(), calls.end(), [](const Call& call) { return !call.fine(); });
     std::string summary = summary_of(calls, static_cast<std::size_t>(refused));
-    std::stable_partition(calls.begin(), calls.end(), [](const Call& call) { return !call.fine(); });
+    std::ranges::stable_sort(calls, {},
+                             [](const Call& call) { return std::pair(call.fine(), !call.asked()); });
     list.refused = static_cast<sal_Int32>(refused);
     list.head = head_of(summary);
     list.links.realloc(static_cast<sal_Int32>(calls.size()));

@@ -62,28 +62,20 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
 
     /// From the menu: what there is to say is shown.
     void SAL_CALL dispatch(const util::URL& url, const Sequence<beans::PropertyValue>&) override {
-        try {
-            const std::string said = run(command_of(url));
-            if (command_of(url) == "about") show(awt::MessageBoxType_INFOBOX, said);
-        } catch (const NotDone& reason) {
-            show(awt::MessageBoxType_WARNINGBOX, reason.what());
-        } catch (const uno::Exception& fault) {
-            show(awt::MessageBoxType_ERRORBOX, "This did not work: " + utf8_from(fault.Message));
-        }
+        const auto [kind, words] = outcome_of(url);
+        if (kind != awt::MessageBoxType_INFOBOX || command_of(url) == "about") show(kind, words);
     }
     /// From a macro or a test: it is handed back instead.
     void SAL_CALL
     dispatchWithNotification(const util::URL& url, const Sequence<beans::PropertyValue>&,
                              const Reference<frame::XDispatchResultListener>& listener) override {
-        frame::DispatchResultEvent event(static_cast<cppu::OWeakObject*>(this),
-                                         frame::DispatchResultState::SUCCESS, Any());
-        try {
-            event.Result <<= ustring_from(run(command_of(url)));
-        } catch (const NotDone& reason) {
-            event.State = frame::DispatchResultState::FAILURE;
-            event.Result <<= ustring_from(reason.what());
-        }
-        if (listener.is()) listener->dispatchFinished(event);
+        const auto [kind, words] = outcome_of(url);
+        if (listener.is())
+            listener->dispatchFinished({static_cast<cppu::OWeakObject*>(this),
+                                        kind == awt::MessageBoxType_INFOBOX
+                                            ? frame::DispatchResultState::SUCCESS
+                                            : frame::DispatchResultState::FAILURE,
+                                        Any(ustring_from(words))});
     }
     void SAL_CALL addStatusListener(const Reference<frame::XStatusListener>&, const util::URL&) override {}
     void SAL_CALL removeStatusListener(const Reference<frame::XStatusListener>&, const util::URL&) override {}
@@ -102,6 +94,17 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
         return utf8_from(url.Complete.copy(static_cast<sal_Int32>(sizeof kProtocol - 1)));
     }
 
+    /// Nothing is thrown: an exception that a dispatch does not declare ends the office.
+    std::pair<awt::MessageBoxType, std::string> outcome_of(const util::URL& url) {
+        try {
+            return {awt::MessageBoxType_INFOBOX, run(command_of(url))};
+        } catch (const NotDone& reason) {
+            return {awt::MessageBoxType_WARNINGBOX, reason.what()};
+        } catch (const uno::Exception& fault) {
+            return {awt::MessageBoxType_ERRORBOX, "This did not work: " + utf8_from(fault.Message)};
+        }
+    }
+
     template <class Interface>
     Reference<Interface> service(const char* name) const {
         return {context_->getServiceManager()->createInstanceWithContext(OUString::createFromAscii(name),
@@ -117,8 +120,7 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
                    " functions for drying fruit, vegetables and herbs, all named DRY.…\n\n"
                    "Free software under the Mozilla Public License 2.0; its text is in the extension.\n"
                    "A calculation is no food safety assessment: only a measured water activity and the local "
-                   "food "
-                   "authority decide.";
+                   "food authority decide.";
         if (command.starts_with("example/")) return open_example(command.substr(8));
         if (const Pattern* pattern =
                 command.starts_with("pattern/") ? find_pattern(command.substr(8)) : nullptr)

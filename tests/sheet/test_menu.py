@@ -40,6 +40,9 @@ class Menu(SheetTest):
                         found[sheet.Name, address_of(column, row)] = formula
         return found
 
+    def widths(self):
+        return [self.book.sheet().Columns.getByIndex(column).Width for column in range(12)]
+
     # ---- blocks of formulas
 
     def test_every_block_is_put_in_without_an_error_and_taken_out_in_one_step(self):
@@ -47,6 +50,7 @@ class Menu(SheetTest):
             with self.subTest(name):
                 self.book.put("A1", "mine")
                 before, steps = self.contents(), self.undo.getAllUndoActionTitles()
+                widths = self.widths()
                 self.select("C5")
                 done, said = self.send(f"pattern/{name}")
                 self.assertTrue(done, said)
@@ -56,8 +60,10 @@ class Menu(SheetTest):
                 self.assertGreater(len(formulas), 5)
                 self.assertEqual(len(self.undo.getAllUndoActionTitles()), len(steps) + 1)
                 filled = self.contents()
+                self.assertNotEqual(self.widths(), widths)
                 self.undo.undo()
                 self.assertEqual(self.contents(), before)
+                self.assertEqual(self.widths(), widths)
                 self.assertEqual(self.undo.getAllUndoActionTitles(), steps)
                 self.undo.redo()
                 self.assertEqual(self.contents(), filled)
@@ -72,13 +78,94 @@ class Menu(SheetTest):
         self.book.put("C3", "g")
         self.assert_close(Result.of(self.book.cell("B7")).value, dried, 1e-12, "the same in grams")
 
+    REASON = {"yield": "B12", "run": "B10", "air": "B14"}
+
+    def reason_is_told(self, name):
+        """The cell of the reason tells of a refused result where there is one, and is itself no error."""
+        reason = Result.of(self.book.cell(self.REASON[name]))
+        self.assertNotEqual(reason.kind, "error", reason.text)
+        if self.book.error_cells():
+            self.assertNotIn("fine", reason.text)
+        else:
+            self.assertEqual(reason.text, "every result is fine")
+        return reason.text
+
+    def test_whichever_cell_is_spoilt_the_reason_is_told(self):
+        shaded = 0xfff5ce
+        for name in PATTERNS:
+            self.select("A1")
+            self.send(f"pattern/{name}")
+            self.assertEqual(self.reason_is_told(name), "every result is fine")
+            inputs = [address_of(column, row) for row in range(16) for column in range(4)
+                      if self.book.sheet().getCellByPosition(column, row).CellBackColor == shaded]
+            self.assertGreaterEqual(len(inputs), 4)
+            for address in inputs:
+                for spoilt in (None, -1, "much", "=NA()"):
+                    with self.subTest(name, cell=address, holds=spoilt):
+                        was = self.book.cell(address).getFormula()
+                        self.book.put(address, spoilt)
+                        self.reason_is_told(name)
+                        self.book.cell(address).setFormula(was)
+            self.undo.clear()
+            self.book.sheet().clearContents(1023)
+
+    def test_the_reason_is_that_of_the_call_at_fault(self):
+        self.select("A1")
+        self.send("pattern/yield")
+        for address, argument in (("B5", "dried"), ("D5", "u_dried"), ("B4", "start")):
+            was = self.book.cell(address).getFormula()
+            self.book.put(address, None)
+            self.assertIn(f"{argument}: ", self.reason_is_told("yield"))
+            self.book.cell(address).setFormula(was)
+        self.book.sheet().clearContents(1023)
+        self.send("pattern/air")
+        for address, content in (("B3", 30), ("B4", 100), ("B6", 31)):
+            self.book.put(address, content)
+        self.assertEqual([cell[1] for cell in self.book.error_cells()], ["B13"])
+        self.assertIn("exit_rh", self.reason_is_told("air"))
+        self.book.put("B5", None)
+        self.assertIn("altitude", self.reason_is_told("air"))
+
+    def test_a_run_as_long_as_its_masses(self):
+        self.select("A1")
+        self.send("pattern/run")
+        ten = Result.of(self.book.cell("B9")).value
+
+        def row(number):
+            return [Result.of(self.book.cell(f"{column}{12 + number}")).text for column in "DEF"]
+
+        self.assertEqual(row(10)[:2], ["0.010", "0.121"])
+        self.assertEqual(row(11), ["", "", ""])
+        self.book.put("C22", None)  # the time stays: it was written down beforehand
+        self.assertEqual(self.book.error_cells(), [])
+        self.assertEqual(row(10), ["", "", ""])
+        self.assertEqual(row(9)[:2], ["0.022", "0.193"])
+        self.assertEqual(self.reason_is_told("run"), "every result is fine")
+        self.book.put("B22", None)
+        nine = Result.of(self.book.cell("B9")).value
+        self.assertNotEqual(nine, ten)
+        self.assert_close(nine, ten, 0.01, "nine readings tell what ten do")
+        for number, (time, mass) in enumerate(((9, 157), (10, 152), (12, 148)), 10):
+            self.book.put(f"B{12 + number}", time)
+            self.book.put(f"C{12 + number}", mass)
+        self.assertEqual(self.book.error_cells(), [])
+        self.assertEqual(row(12)[1], "0.057")  # 148 g on 140 g of solids
+        self.book.put("C18", 100)
+        self.assertIn("below the 140 g of dry solids", self.reason_is_told("run"))
+
+    def test_results_are_shown_in_a_few_figures(self):
+        self.select("A1")
+        self.send("pattern/yield")
+        self.assertEqual([self.book.cell(f"B{row}").getString() for row in range(7, 11)],
+                         ["1944.4", "10555.6", "6.43", "10.71"])
+
     def test_nothing_is_overwritten(self):
         self.book.put("D9", "mine")
         self.select("C5")
         before, steps = self.contents(), self.undo.getAllUndoActionTitles()
         done, said = self.send("pattern/yield")
         self.assertFalse(done)
-        self.assertIn("D9", said)
+        self.assertIn("and D9 is not empty", said)
         self.assertEqual((self.contents(), self.undo.getAllUndoActionTitles()), (before, steps))
 
     def test_blocks_side_by_side(self):
@@ -152,8 +239,38 @@ class Menu(SheetTest):
         self.assertEqual(elsewhere["What DRY.WHY says"], "fine: 75 g")
         self.assertIn("fresh: $Sheet1.A1 = 100", elsewhere["Inputs"])
         self.assertIn("table of 10", row("It's wet.C1", "DRY.REPLICATES($Sheet1.A2:A4)")["What DRY.WHY says"])
-        states = [entry["What DRY.WHY says"].startswith("fine") for entry in rows]
-        self.assertEqual(states, sorted(states), "the refused ones come first")
+        says = [entry["What DRY.WHY says"] for entry in rows]
+        states = [(said.startswith("fine"), said.startswith("not asked")) for said in says]
+        self.assertEqual(states, sorted(states), "the refused ones come first, those with a reason before all")
+
+    def test_a_name_that_is_none_of_ours_is_listed(self):
+        for address, content in (("A1", "=DRY.DRIEDMAS(1;2;3)"), ("A2", '=DRY.DRYBASIS(DRY.ZZZZ("DRY.NONE(1)"))'),
+                                 ("A3", '="DRY.DRIEDMAS(1)"')):
+            self.book.put(address, content)
+        self.assertTrue(self.send("check")[0])
+        says = {row["Function"]: row["What DRY.WHY says"] for row in self.list_of()[1]}
+        self.assertEqual(says.pop("DRY.DRIEDMAS"), "there is no function DRY.DRIEDMAS; perhaps DRY.DRIEDMASS")
+        self.assertEqual(says.pop("DRY.ZZZZ"), "there is no function DRY.ZZZZ")
+        self.assertIn("not asked", says.pop("DRY.DRYBASIS"))
+        self.assertEqual(says, {})
+
+    def test_a_question_is_not_listed_but_what_it_asks_about_is(self):
+        self.book.put("A1", "=DRY.DRYBASIS(2)")
+        self.book.put("A2", '=IF(ISERROR(DRY.DRYBASIS(2));DRY.WHY("DRYBASIS";2);"")')
+        self.book.put("A3", '=IFERROR(DRY.WETBASIS(-1);DRY.WHY("WETBASIS";-1))')
+        self.book.put("A4", '=DRY.WHY("NONE";1)')
+        self.assertTrue(self.send("check")[0])
+        self.assertEqual([(row["Cell"], row["Call"]) for row in self.list_of()[1]],
+                         [("Sheet1.A1", "DRY.DRYBASIS(2)"), ("Sheet1.A3", "DRY.WETBASIS(-1)"),
+                          ("Sheet1.A4", 'DRY.WHY("NONE";1)')])
+
+    def test_a_block_is_checked_without_its_reason(self):
+        self.select("A1")
+        self.send("pattern/yield")
+        self.book.put("B5", None)
+        self.assertTrue(self.send("check")[0])
+        self.assertEqual([row["Cell"] for row in self.list_of()[1]],
+                         [f"Sheet1.B{row}" for row in (10, 11, 11, 7, 8, 9)])
 
     def test_one_step_back_and_nothing_else_changed(self):
         self.fill()
@@ -161,7 +278,7 @@ class Menu(SheetTest):
         self.send("check")
         with_list = self.contents()
         self.assertEqual({where: text for where, text in with_list.items() if where[0] != "Formula check"}, before)
-        self.assertEqual(self.undo.getAllUndoActionTitles()[1:], steps)
+        self.assertEqual(self.undo.getAllUndoActionTitles(), ("Check Drying Formulas", *steps))
         self.undo.undo()
         self.assertEqual(self.contents(), before)
         self.assertEqual(self.undo.getAllUndoActionTitles(), steps)
@@ -182,7 +299,7 @@ class Menu(SheetTest):
         self.book.put("A1", '="DRY.DRIEDMASS(1;2;3)"')
         done, said = self.send("check")
         self.assertFalse(done)
-        self.assertIn("No cell", said)
+        self.assertIn("no call", said)
         self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1",))
 
     def test_a_workbook_that_takes_no_new_sheet(self):
@@ -215,6 +332,18 @@ class Menu(SheetTest):
         self.assertTrue(done)
         self.assertIn("Mozilla Public License", said)
         self.assertFalse(self.send("no such thing")[0])
+
+
+class WithACommaDecimal(SheetTest):
+    locale = "de-DE"
+
+    def test_numbers_are_shown_as_the_locale_writes_them(self):
+        book = Book(self.office.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, ()))
+        self.addCleanup(book.close)
+        self.office.service("com.sun.star.frame.DispatchHelper").executeDispatch(
+            book.document.CurrentController.Frame, "org.drysheet.menu:pattern/run", "", 0, ())
+        self.assertEqual([book.cell(address).getString() for address in ("B6", "B7", "B10", "E14")],
+                         ["140,0", "0,4177", "every result is fine", "4,064"])
 
 
 if __name__ == "__main__":
