@@ -13,7 +13,7 @@ namespace {
 // The numbers are invented, to be typed over.
 constexpr Pattern kPatterns[] = {
     {.command = "yield", .title = "Yield with its check", .lines = R"(
-Type over the shaded cells, in any unit | value | unit | ±
+Type over the shaded cells, in any unit | Value | Unit | ±
 Prepared material put in | fresh: 12.5 | kg | fresh_u: 0.02
 Its moisture, wet basis | start: 86 | % | start_u: 0.5
 Dried product taken out | dried: 1.96 | kg | dried_u: 0.005
@@ -25,7 +25,7 @@ Moisture that the two weights give, wet basis | =DRY.FINALMOISTURE([fresh];[star
 Do weights and moistures agree? | =DRY.PICK(DRY.RECONCILE([fresh];[fresh_u];[start];[start_u];[dried];[dried_u];[final];[final_u]);"verdict")
 If a result is refused, the reason | =reason)"},
     {.command = "run", .title = "Drying run", .lines = R"(
-Type over the shaded cells, in any unit | value | unit
+Type over the shaded cells, in any unit | Value | Unit
 Moisture at the start | start: 86 | % wb
 Moisture to reach | target: 10 | % wb
 Moisture at which drying would end by itself | rest: 0.06 | kg/kg db
@@ -57,7 +57,7 @@ Readings, without the tray | Time | Mass | Moisture ratio | Moisture | Drying ra
 19 | time: | mass: | ratio: ^ | ^ | ^
 20 | time: | mass: | ratio: ^ | ^ | ^)"},
     {.command = "air", .title = "State of air", .lines = R"(
-Type over the shaded cells, in any unit | value | unit
+Type over the shaded cells, in any unit | Value | Unit
 Temperature | temp: 24 | °C
 Relative humidity | rh: 65 | %
 Altitude | altitude: 1200 | m
@@ -97,6 +97,10 @@ std::string_view take_name(std::string_view& text) {
     text = trimmed(text.substr(end + 1));
     return name;
 }
+
+bool is_label(std::string_view text) { return !text.empty() && text.front() >= 'A' && text.front() <= 'Z'; }
+std::string label_key(std::string_view label) { return "words." + std::string(label); }
+std::string title_key(const Pattern& pattern) { return "pattern." + std::string(pattern.command); }
 
 struct Place {
     std::size_t column = 0, row = 0, rows = 1;
@@ -154,6 +158,12 @@ std::string fails(std::string_view what, bool array) {
     return array ? "OR(" + test + ")" : test;
 }
 
+std::string quoted(std::string_view text) {
+    std::string made = "\"";
+    for (const char c : text) made.append(c == '"' ? 2 : 1, c);
+    return made + "\"";
+}
+
 std::string asked(const CallText& call) {
     std::string text = "DRY.WHY(\"" + std::string(call.name.substr(4)) + "\"";
     for (const auto argument : call.arguments) text.append(";").append(argument);
@@ -162,7 +172,7 @@ std::string asked(const CallText& call) {
 
 // What DRY.WHY says of the first call in these cells that is refused, inner calls before outer ones. A call
 // that has another's error among its arguments cannot be asked, so IFERROR goes on to the next.
-void give_reason(PatternCell& reason, std::span<const PatternCell> cells) {
+void give_reason(PatternCell& reason, std::span<const PatternCell> cells, const Texts& texts) {
     std::vector<const PatternCell*> results;
     for (const PatternCell& cell : cells)
         if (&cell != &reason && cell.content.starts_with("=")) results.push_back(&cell);
@@ -183,10 +193,9 @@ void give_reason(PatternCell& reason, std::span<const PatternCell> cells) {
             ends += ")";
         }
     }
-    reason.content = text + "IF(OR(" + any +
-                     ");\"a cell that the results come from holds an error itself\";\"every result is "
-                     "fine\")" +
-                     ends;
+    reason.content = text + "IF(OR(" + any + ");" +
+                     quoted(texts.word("a cell that the results come from holds an error itself")) + ";" +
+                     quoted(texts.word("every result is fine")) + ")" + ends;
     reason.array_rows = array ? 1 : 0;
 }
 
@@ -199,8 +208,9 @@ const Pattern* find_pattern(std::string_view command) {
     return found == std::end(kPatterns) ? nullptr : found;
 }
 
-Block placed(const Pattern& pattern, std::size_t column, std::size_t row) {
-    Block block{.cells = {{.column = column, .row = row, .content = std::string(pattern.title)}}};
+Block placed(const Pattern& pattern, std::size_t column, std::size_t row, const Texts& texts) {
+    Block block{
+        .cells = {{.column = column, .row = row, .content = texts.text(title_key(pattern), pattern.title)}}};
     Places places;
     std::map<std::size_t, std::size_t> array_above;  // by column, the number of the array formula's cell
     for_each_part(pattern.lines, '\n', [&](std::size_t line, std::string_view text) {
@@ -222,7 +232,7 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row) {
                     part = part.substr(1, part.size() - 2);
                     array_above[i] = block.cells.size();
                 }
-                cell.content = part;
+                cell.content = is_label(part) ? texts.text(label_key(part), part) : std::string(part);
                 block.cells.push_back(std::move(cell));
             }
         });
@@ -231,8 +241,16 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row) {
         if (cell.content.starts_with("=")) cell.content = with_addresses(cell.content, places);
     if (const auto reason = std::ranges::find(block.cells, kReason, &PatternCell::content);
         reason != block.cells.end())
-        give_reason(*reason, block.cells);
+        give_reason(*reason, block.cells, texts);
     return block;
+}
+
+std::vector<std::pair<std::string, std::string>> labels(const Pattern& pattern) {
+    std::vector<std::pair<std::string, std::string>> all{{title_key(pattern), std::string(pattern.title)}};
+    const Block block = placed(pattern, 0, 0);
+    for (const PatternCell& cell : std::span(block.cells).subspan(1))
+        if (is_label(cell.content)) all.emplace_back(label_key(cell.content), cell.content);
+    return all;
 }
 
 }  // namespace drysheet

@@ -4,7 +4,10 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
+
+#include "addin/boundary/texts.hpp"
 
 namespace drysheet {
 
@@ -18,6 +21,7 @@ inline constexpr std::string_view kCheckTitle = "Check Drying Formulas";
 ///                   with the unit to its left
 ///   [name if other] a column's values with the unit above them, nothing where the other column is blank
 ///   {=formula}      an array formula; ^ below it belongs to it
+///   Label           a text that begins with a capital letter is translated; a unit never does
 ///   =reason         what DRY.WHY says of the first call in the other formulas that is refused
 struct Pattern {
     std::string_view command;  ///< the last part of the menu's command
@@ -41,7 +45,11 @@ struct Block {
     std::vector<PatternCell> cells;
 };
 
-/// The pattern with its upper left corner at this cell, counted from 0.
-Block placed(const Pattern& pattern, std::size_t column, std::size_t row);
+/// The pattern with its upper left corner at this cell, counted from 0, its labels in the language of the
+/// texts.
+Block placed(const Pattern& pattern, std::size_t column, std::size_t row, const Texts& texts = {});
+
+/// What a translator finds of a pattern: its title and its labels, each with its key.
+std::vector<std::pair<std::string, std::string>> labels(const Pattern& pattern);
 
 }  // namespace drysheet

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "addin/boundary/functions.hpp"
-#include "addin/tools/texts.hpp"
+#include "addin/boundary/texts.hpp"
 
 namespace drysheet {
 

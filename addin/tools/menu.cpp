@@ -41,8 +41,7 @@ std::vector<Entry> example_entries(const std::vector<std::string>& examples) {
 
 std::vector<Entry> pattern_entries() {
     std::vector<Entry> entries;
-    for (const Pattern& pattern : patterns())
-        entries.emplace_back("pattern." + std::string(pattern.command), pattern.title);
+    for (const Pattern& pattern : patterns()) entries.push_back(labels(pattern).front());
     return entries;
 }
 
@@ -107,8 +106,9 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
     std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCheck, kReference, kAbout};
-    for (const auto& more : {pattern_entries(), example_entries(examples)})
-        keys.insert(keys.end(), more.begin(), more.end());
+    for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
+    for (const Pattern& pattern : patterns())
+        for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
     return keys;
 }
 

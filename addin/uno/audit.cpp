@@ -50,7 +50,6 @@ using Sheet = Reference<sheet::XSpreadsheet>;
 using Progress = Reference<task::XStatusIndicator>;
 using Rows = Sequence<Sequence<Any>>;
 
-constexpr std::string_view kNotAsked = "not asked: one of its arguments is itself an error";
 constexpr sal_Int32 kColumns = 6, kTop = 3;  // of the list, behind the links; rows above it
 
 /// A call of one of our functions.
@@ -63,11 +62,10 @@ struct Call {
     OUString name;
     std::string whole;
     std::vector<std::string> arguments;
-    bool beside_why = false;  // its cell asks DRY.WHY something
+    bool beside_why = false;          // its cell asks DRY.WHY something
+    bool fine = false, asked = true;  // DRY.WHY finds nothing to say, and could be asked at all
     std::string verdict;
 
-    bool fine() const { return verdict.starts_with("fine"); }
-    bool asked() const { return !verdict.starts_with(kNotAsked); }
     /// DRY.WHY of a function that is there: the cell shows what it says.
     bool is_question() const {
         return function == find_function("WHY") && !arguments.empty() && arguments[0].size() > 2 &&
@@ -163,18 +161,21 @@ OUString question(const Call& call) {
     return ustring_from(formula + ");\"\")");
 }
 
-std::string verdict_on(const Call& call, const std::string& answer) {
+void judge(Call& call, const std::string& answer, const Texts& texts) {
     if (call.function == nullptr) {
-        const std::string name = utf8_from(call.name), bare = name.substr(4);
-        const std::string_view nearest = nearest_name(name);
-        return "there is no function " + name +
-               (2 * edits(bare, nearest) < bare.size() ? "; perhaps DRY." + std::string(nearest) : "");
+        const std::string name = utf8_from(call.name), nearest(nearest_name(name));
+        const bool near = 2 * edits(name.substr(4), nearest) < name.size() - 4;
+        call.verdict = near ? texts.word("there is no function {}; perhaps {}", {name, "DRY." + nearest})
+                            : texts.word("there is no function {}", {name});
+        return;
     }
-    return answer.empty() ? std::string(kNotAsked) : answer;
+    call.fine = answer.starts_with("fine");
+    call.asked = !answer.empty();
+    call.verdict = call.asked ? answer : texts.word("not asked: one of its arguments is itself an error");
 }
 
-void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& undo,
-         const Progress& progress) {
+void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& undo, const Progress& progress,
+         const Texts& texts) {
     constexpr std::size_t step = 500;
     for (std::size_t from = 0; from < calls.size(); from += step) {
         const auto count = static_cast<sal_Int32>(std::min(step, calls.size() - from));
@@ -195,10 +196,8 @@ void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& un
                         ->setArrayFormula(formulas[i][0]);
                 });
         const Rows answers = Reference<sheet::XCellRangeData>(range, UNO_QUERY_THROW)->getDataArray();
-        for (sal_Int32 i = 0; i < count; ++i) {
-            Call& call = calls[from + static_cast<std::size_t>(i)];
-            call.verdict = verdict_on(call, input_from(answers[i][0]).text);
-        }
+        for (sal_Int32 i = 0; i < count; ++i)
+            judge(calls[from + static_cast<std::size_t>(i)], input_from(answers[i][0]).text, texts);
         if (progress.is()) progress->setValue(static_cast<sal_Int32>(from) + count);
     }
 }
@@ -306,7 +305,7 @@ void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
 }
 
 // What was found, an empty line, and the columns' names.
-Rows head_of(const std::string& summary) {
+Rows head_of(const std::string& summary, const Texts& texts) {
     const char* const names[] = {"Cell",   "What DRY.WHY says", "The cell shows", "Call",
                                  "Inputs", "Function",          "Source"};
     Rows rows(kTop);
@@ -317,7 +316,7 @@ Rows head_of(const std::string& summary) {
             if (row == 0 && i == 0)
                 cell = text(summary);
             else if (row == kTop - 1)
-                cell = text(names[i]);
+                cell = text(texts.word(names[i]));
             else
                 cell <<= OUString();
         }
@@ -345,26 +344,24 @@ class Refill final : public cppu::WeakImplHelper1<document::XUndoAction> {
     const List list_;
 };
 
-OUString free_name(const Reference<sheet::XSpreadsheets>& sheets) {
-    const OUString wanted("Formula check");
+OUString free_name(const Reference<sheet::XSpreadsheets>& sheets, const Texts& texts) {
+    const OUString wanted = ustring_from(texts.word("Formula check"));
     OUString name = wanted;
     for (sal_Int32 i = 2; sheets->hasByName(name); ++i) name = wanted + " " + OUString::number(i);
     return name;
 }
 
-std::string summary_of(const std::vector<Call>& calls, std::size_t refused) {
+std::string summary_of(const std::vector<Call>& calls, std::size_t refused, const Texts& texts) {
     std::size_t cells = 0;
     for (std::size_t i = 0; i < calls.size(); ++i)
         cells += i == 0 || calls[i].sheet != calls[i - 1].sheet || calls[i].row != calls[i - 1].row ||
                          calls[i].column != calls[i - 1].column
                      ? 1
                      : 0;
-    const auto count = [](std::size_t n, const char* what) {
-        return std::to_string(n) + " " + what + (n == 1 ? "" : "s");
-    };
-    return count(calls.size(), "call") + " of DRY functions in " + count(cells, "cell") + ": " +
-           (refused == 0 ? "none refused" : std::to_string(refused) + " without a value, listed first") +
-           ". This list does not follow later changes.";
+    return texts.word(
+        "Calls of DRY functions: {}, in so many cells: {}. Without a value, listed first: {}. This list does "
+        "not follow later changes.",
+        {std::to_string(calls.size()), std::to_string(cells), std::to_string(refused)});
 }
 
 /// The list comes to the front, its heading staying where it is.
@@ -379,36 +376,37 @@ void bring_to_front(const Document& document, const Sheet& sheet) {
 
 }  // namespace
 
-std::string check_workbook(const Document& document, const Progress& progress) {
+std::string check_workbook(const Document& document, const Progress& progress, const Texts& texts) {
     if (!Reference<sheet::XCalculatable>(document, UNO_QUERY_THROW)->isAutomaticCalculationEnabled())
         throw NotDone(
-            "This workbook does not calculate by itself. Switch that on (Data > Calculate > AutoCalculate) "
-            "and check again.");
+            texts.word("This workbook does not calculate by itself. Switch that on (Data > Calculate > "
+                       "AutoCalculate) and check again."));
     if (Reference<util::XProtectable>(document, UNO_QUERY_THROW)->isProtected())
         throw NotDone(
-            "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the list "
-            "needs a new one.");
+            texts.word("The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), "
+                       "and the list needs a new one."));
     const Reference<sheet::XSpreadsheets> sheets = document->getSheets();
     const Reference<container::XIndexAccess> by_index(sheets, UNO_QUERY_THROW);
     const Sequence<OUString> names = sheets->getElementNames();
     std::vector<Call> calls;
     for (sal_Int32 i = 0; i < names.getLength(); ++i)
         collect(Sheet(by_index->getByIndex(i), UNO_QUERY_THROW), utf8_from(names[i]), calls);
-    if (calls.empty()) throw NotDone("There is no call of a DRY function to check in this workbook.");
+    if (calls.empty())
+        throw NotDone(texts.word("There is no call of a DRY function to check in this workbook."));
 
-    List list{.sheet_name = free_name(sheets)};
-    const UndoStep step(document, ustring_from(kCheckTitle));
+    List list{.sheet_name = free_name(sheets, texts)};
+    const OUString title = ustring_from(texts.text("menu.check", kCheckTitle));
+    const UndoStep step(document, title);
     sheets->insertNewByName(list.sheet_name, static_cast<sal_Int16>(names.getLength()));
     const Sheet sheet = sheet_named(document, list.sheet_name);
-    if (progress.is()) progress->start("Checking the formulas", static_cast<sal_Int32>(calls.size()));
-    ask(sheet, calls, step.list(), progress);
+    if (progress.is()) progress->start(title, static_cast<sal_Int32>(calls.size()));
+    ask(sheet, calls, step.list(), progress, texts);
     const auto refused =
-        std::count_if(calls.begin(), calls.end(), [](const Call& call) { return !call.fine(); });
-    std::string summary = summary_of(calls, static_cast<std::size_t>(refused));
-    std::ranges::stable_sort(calls, {},
-                             [](const Call& call) { return std::pair(call.fine(), !call.asked()); });
+        std::count_if(calls.begin(), calls.end(), [](const Call& call) { return !call.fine; });
+    std::string summary = summary_of(calls, static_cast<std::size_t>(refused), texts);
+    std::ranges::stable_sort(calls, {}, [](const Call& call) { return std::pair(call.fine, !call.asked); });
     list.refused = static_cast<sal_Int32>(refused);
-    list.head = head_of(summary);
+    list.head = head_of(summary, texts);
     list.links.realloc(static_cast<sal_Int32>(calls.size()));
     list.rows.realloc(static_cast<sal_Int32>(calls.size()));
     for (std::size_t i = 0; i < calls.size(); ++i) {

@@ -5,6 +5,8 @@
 #include <com/sun/star/task/XStatusIndicator.hpp>
 #include <string>
 
+#include "addin/boundary/texts.hpp"
+
 namespace drysheet {
 
 /// Adds a sheet with a row for each call: where, formula, value, what DRY.WHY says of its arguments, its
@@ -12,6 +14,7 @@ namespace drysheet {
 /// Gives a sentence that sums up; throws NotDone where there is nothing to list.
 std::string check_workbook(
     const com::sun::star::uno::Reference<com::sun::star::sheet::XSpreadsheetDocument>& document,
-    const com::sun::star::uno::Reference<com::sun::star::task::XStatusIndicator>& progress);
+    const com::sun::star::uno::Reference<com::sun::star::task::XStatusIndicator>& progress,
+    const Texts& texts);
 
 }  // namespace drysheet

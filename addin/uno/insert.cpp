@@ -47,24 +47,25 @@ std::string address_of(const table::CellRangeAddress& area) {
 }
 
 // The first cell of what is selected.
-table::CellRangeAddress cursor(const Reference<frame::XModel>& workbook) {
+table::CellRangeAddress cursor(const Reference<frame::XModel>& workbook, const Texts& texts) {
     const Reference<sheet::XCellRangeAddressable> selected(workbook->getCurrentSelection(), UNO_QUERY);
-    if (!selected.is()) throw NotDone("Put the cursor on one cell, where the block is to begin.");
+    if (!selected.is()) throw NotDone(texts.word("Put the cursor on one cell, where the block is to begin."));
     return selected->getRangeAddress();
 }
 
 Range target(const Reference<sheet::XSpreadsheet>& sheet, const table::CellRangeAddress& from,
-             const Block& block) {
+             const Block& block, const Texts& texts) {
     try {
         return sheet->getCellRangeByPosition(from.StartColumn, from.StartRow,
                                              from.StartColumn + static_cast<sal_Int32>(block.columns) - 1,
                                              from.StartRow + static_cast<sal_Int32>(block.rows) - 1);
     } catch (const lang::IndexOutOfBoundsException&) {
-        throw NotDone("The sheet ends before the block does. Put the cursor further up and to the left.");
+        throw NotDone(
+            texts.word("The sheet ends before the block does. Put the cursor further up and to the left."));
     }
 }
 
-void refuse_to_overwrite(const Range& range) {
+void refuse_to_overwrite(const Range& range, const Texts& texts) {
     const auto filled = Reference<sheet::XCellRangesQuery>(range, UNO_QUERY_THROW)
                             ->queryContentCells(sheet::CellFlags::VALUE | sheet::CellFlags::DATETIME |
                                                 sheet::CellFlags::STRING | sheet::CellFlags::FORMULA |
@@ -74,8 +75,10 @@ void refuse_to_overwrite(const Range& range) {
     for (sal_Int32 i = 0; i < filled.getLength(); ++i) {
         // asked for columns that were never used, Calc 7.4 answers with the last one that was
         if (filled[i].EndColumn < area.StartColumn) continue;
-        throw NotDone("The block needs the cells " + address_of(area) + ", and " + address_of(filled[i]) +
-                      " is not empty. Nothing was changed; put the cursor where there is room.");
+        throw NotDone(
+            texts.word("The block needs the cells {}, and {} is not empty. Nothing was changed; put the "
+                       "cursor where there is room.",
+                       {address_of(area), address_of(filled[i])}));
     }
 }
 
@@ -112,18 +115,19 @@ Any number_format(const Reference<frame::XModel>& workbook, const char* code) {
 
 }  // namespace
 
-std::string insert_pattern(const Reference<frame::XModel>& workbook, const Pattern& pattern) {
+std::string insert_pattern(const Reference<frame::XModel>& workbook, const Pattern& pattern,
+                           const Texts& texts) {
     const Reference<sheet::XSpreadsheetView> view(workbook->getCurrentController(), UNO_QUERY_THROW);
     const Reference<sheet::XSpreadsheet> sheet = view->getActiveSheet();
-    const auto from = cursor(workbook);
-    const Block block =
-        placed(pattern, static_cast<std::size_t>(from.StartColumn), static_cast<std::size_t>(from.StartRow));
-    const Range range = target(sheet, from, block);
+    const auto from = cursor(workbook, texts);
+    const Block block = placed(pattern, static_cast<std::size_t>(from.StartColumn),
+                               static_cast<std::size_t>(from.StartRow), texts);
+    const Range range = target(sheet, from, block, texts);
     if (Reference<util::XProtectable>(sheet, UNO_QUERY_THROW)->isProtected())
-        throw NotDone("This sheet is protected. Nothing was changed.");
-    refuse_to_overwrite(range);
+        throw NotDone(texts.word("This sheet is protected. Nothing was changed."));
+    refuse_to_overwrite(range, texts);
 
-    const UndoStep step(workbook, ustring_from(pattern.title));
+    const UndoStep step(workbook, ustring_from(block.cells[0].content));
     // four figures or so, whatever the unit; a column is easier to read with one number of decimals
     const Any figures = number_format(workbook, "[>=100]0.0;[>=1]0.00;0.0000"),
               decimals = number_format(workbook, "0.000");

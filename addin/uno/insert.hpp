@@ -8,9 +8,10 @@
 
 namespace drysheet {
 
-/// Puts the pattern at the cursor of the workbook's window, as one step to undo. Throws NotDone, and changes
-/// nothing, where a cell is in the way. Gives the address of what was filled.
+/// Puts the pattern at the cursor of the workbook's window, as one step to undo, in the language of the
+/// texts. Throws NotDone, and changes nothing, where a cell is in the way. Gives the address of what was
+/// filled.
 std::string insert_pattern(const com::sun::star::uno::Reference<com::sun::star::frame::XModel>& workbook,
-                           const Pattern& pattern);
+                           const Pattern& pattern, const Texts& texts);
 
 }  // namespace drysheet

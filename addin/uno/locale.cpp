@@ -67,4 +67,9 @@ Reading reading_of(const Reference<uno::XComponentContext>& context) {
     }
 }
 
+std::string menu_language(const Reference<uno::XComponentContext>& context) {
+    const OUString language = setting(context, "ooLocale").getToken(0, '-');
+    return rtl::OUStringToOString(language, RTL_TEXTENCODING_UTF8).getStr();
+}
+
 }  // namespace drysheet

@@ -19,11 +19,14 @@
 #include <com/sun/star/uno/XComponentContext.hpp>
 #include <cppuhelper/implbase4.hxx>
 #include <cppuhelper/supportsservice.hxx>
+#include <filesystem>
+#include <osl/file.hxx>
 
 #include "addin/boundary/functions.hpp"
 #include "addin/uno/audit.hpp"
 #include "addin/uno/cells.hpp"
 #include "addin/uno/insert.hpp"
+#include "addin/uno/locale.hpp"
 #include "addin/uno/undo.hpp"
 
 namespace drysheet {
@@ -96,13 +99,33 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
 
     /// Nothing is thrown: an exception that a dispatch does not declare ends the office.
     std::pair<awt::MessageBoxType, std::string> outcome_of(const util::URL& url) {
+        const Texts texts = texts_of_menu();
+        const auto fault = [&texts](const std::string& what) {
+            return std::pair(awt::MessageBoxType_ERRORBOX, texts.word("This did not work: {}", {what}));
+        };
         try {
-            return {awt::MessageBoxType_INFOBOX, run(command_of(url))};
+            return {awt::MessageBoxType_INFOBOX, run(command_of(url), texts)};
         } catch (const NotDone& reason) {
             return {awt::MessageBoxType_WARNINGBOX, reason.what()};
-        } catch (const uno::Exception& fault) {
-            return {awt::MessageBoxType_ERRORBOX, "This did not work: " + utf8_from(fault.Message)};
+        } catch (const uno::Exception& thrown) {
+            return fault(utf8_from(thrown.Message));
+        } catch (const std::exception& thrown) {
+            return fault(thrown.what());
         }
+    }
+
+    /// In the language of the menu; in English where there is no translator's file for it.
+    Texts texts_of_menu() const {
+        try {
+            OUString file;
+            if (osl::FileBase::getSystemPathFromFileURL(
+                    in_package("texts/" + menu_language(context_) + ".tsv"), file) == osl::FileBase::E_None &&
+                std::filesystem::exists(utf8_from(file)))
+                return Texts(utf8_from(file));
+        } catch (const uno::Exception&) {
+        } catch (const std::exception&) {
+        }
+        return {};
     }
 
     template <class Interface>
@@ -112,39 +135,46 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
                 UNO_QUERY_THROW};
     }
 
-    std::string run(const std::string& command) {
-        if (command == "check") return check();
+    std::string run(const std::string& command, const Texts& texts) {
+        if (command == "check") return check(texts);
         if (command == "reference") return open_reference();
         if (command == "about")
-            return "Drysheet " DRYSHEET_VERSION ": " + std::to_string(functions().size()) +
-                   " functions for drying fruit, vegetables and herbs, all named DRY.…\n\n"
-                   "Free software under the Mozilla Public License 2.0; its text is in the extension.\n"
-                   "A calculation is no food safety assessment: only a measured water activity and the local "
-                   "food authority decide.";
-        if (command.starts_with("example/")) return open_example(command.substr(8));
+            return texts.word(
+                       "Drysheet {}: {} functions for drying fruit, vegetables and herbs, all named DRY.…",
+                       {DRYSHEET_VERSION, std::to_string(functions().size())}) +
+                   "\n\n" +
+                   texts.word(
+                       "Free software under the Mozilla Public License 2.0; its text is in the extension.") +
+                   "\n" +
+                   texts.word(
+                       "A calculation is no food safety assessment: only a measured water activity and the "
+                       "local food authority decide.");
+        if (command.starts_with("example/")) return open_example(command.substr(8), texts);
         if (const Pattern* pattern =
                 command.starts_with("pattern/") ? find_pattern(command.substr(8)) : nullptr)
-            return insert_pattern(workbook(), *pattern);
+            return insert_pattern(workbook(texts), *pattern, texts);
         throw NotDone("There is no command \"" + command + "\".");
     }
 
-    Reference<frame::XModel> workbook() const {
+    Reference<frame::XModel> workbook(const Texts& texts) const {
         const Reference<frame::XModel> model(frame_.is() && frame_->getController().is()
                                                  ? frame_->getController()->getModel()
                                                  : Reference<frame::XModel>());
         if (!Reference<sheet::XSpreadsheetDocument>(model, uno::UNO_QUERY).is())
-            throw NotDone("Open a Calc workbook first.");
+            throw NotDone(texts.word("Open a Calc workbook first."));
         if (Reference<frame::XStorable>(model, UNO_QUERY_THROW)->isReadonly())
-            throw NotDone("This workbook is open for reading only. Save it under another name first.");
+            throw NotDone(
+                texts.word("This workbook is open for reading only. Save it under another name first."));
         return model;
     }
 
-    std::string check() {
-        const Reference<frame::XModel> model = workbook();
+    std::string check(const Texts& texts) {
+        const Reference<frame::XModel> model = workbook(texts);
         const Reference<task::XStatusIndicatorFactory> indicators(frame_, uno::UNO_QUERY);
         return check_workbook(
             Reference<sheet::XSpreadsheetDocument>(model, UNO_QUERY_THROW),
-            indicators.is() ? indicators->createStatusIndicator() : Reference<task::XStatusIndicator>());
+            indicators.is() ? indicators->createStatusIndicator() : Reference<task::XStatusIndicator>(),
+            texts);
     }
 
     OUString in_package(const std::string& path) const {
@@ -155,7 +185,7 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
     }
 
     /// As a new workbook without a name, so that the example itself stays as it is.
-    std::string open_example(const std::string& name) {
+    std::string open_example(const std::string& name, const Texts& texts) {
         Sequence<beans::PropertyValue> how(1);
         how.getArray()[0] =
             beans::PropertyValue("AsTemplate", 0, Any(true), beans::PropertyState_DIRECT_VALUE);
@@ -163,7 +193,7 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
         if (!service<frame::XComponentLoader>("com.sun.star.frame.Desktop")
                  ->loadComponentFromURL(file, "_default", 0, how)
                  .is())
-            throw NotDone("The example \"" + name + "\" could not be opened.");
+            throw NotDone(texts.word("The example \"{}\" could not be opened.", {name}));
         return name;
     }
 

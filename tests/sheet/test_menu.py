@@ -9,9 +9,11 @@ from office import Book, Result, address_of, properties
 PATTERNS = ("yield", "run", "air")
 
 
-class Menu(SheetTest):
+class MenuTest(SheetTest):
+    """A workbook in a window, if only a headless one, and the commands sent to it."""
+
     def setUp(self):
-        # undo and cursor want a window, if only a headless one
+        # undo and cursor want a window
         self.book = Book(self.office.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, ()))
         self.addCleanup(self.book.close)
         self.undo = self.book.document.UndoManager
@@ -40,6 +42,8 @@ class Menu(SheetTest):
                         found[sheet.Name, address_of(column, row)] = formula
         return found
 
+
+class Menu(MenuTest):
     def widths(self):
         return [self.book.sheet().Columns.getByIndex(column).Width for column in range(12)]
 
@@ -334,16 +338,45 @@ class Menu(SheetTest):
         self.assertFalse(self.send("no such thing")[0])
 
 
-class WithACommaDecimal(SheetTest):
+class InGerman(MenuTest):
+    """The language of the menu as the office has it in its settings; numbers with a comma."""
+
     locale = "de-DE"
 
+    def setUp(self):
+        super().setUp()
+        provider = self.office.service("com.sun.star.configuration.ConfigurationProvider")
+        settings = provider.createInstanceWithArguments("com.sun.star.configuration.ConfigurationUpdateAccess",
+                                                        properties(nodepath="/org.openoffice.Setup/L10N"))
+        settings.ooLocale = "de"
+        settings.commitChanges()
+
     def test_numbers_are_shown_as_the_locale_writes_them(self):
-        book = Book(self.office.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, ()))
-        self.addCleanup(book.close)
-        self.office.service("com.sun.star.frame.DispatchHelper").executeDispatch(
-            book.document.CurrentController.Frame, "org.drysheet.menu:pattern/run", "", 0, ())
-        self.assertEqual([book.cell(address).getString() for address in ("B6", "B7", "B10", "E14")],
-                         ["140,0", "0,4177", "every result is fine", "4,064"])
+        self.select("A1")
+        self.send("pattern/run")
+        self.assertEqual([self.book.cell(address).getString() for address in ("B6", "B7", "E14")],
+                         ["140,0", "0,4177", "4,064"])
+
+    def test_blocks_and_their_names_are_translated(self):
+        self.select("A1")
+        done, said = self.send("pattern/yield")
+        self.assertTrue(done, said)
+        self.assertEqual([self.book.cell(address).getString() for address in ("A1", "A7", "B12", "C7")],
+                         ["Ausbeute mit Prüfung", "Zu erwartendes getrocknetes Produkt",
+                          "alle Ergebnisse sind in Ordnung", "g"])
+        self.assertEqual(self.undo.getAllUndoActionTitles(), ("Ausbeute mit Prüfung",))
+        self.assertEqual(self.send("pattern/yield")[1],
+                         "Der Block braucht die Zellen A1:D12, und A1:A12 ist nicht leer. Nichts wurde geändert; den "
+                         "Cursor dorthin setzen, wo Platz ist.")
+
+    def test_the_check_is_translated(self):
+        self.book.put("A1", "=DRY.DRYBASES(0.5)")
+        done, said = self.send("check")
+        self.assertTrue(said.startswith("Aufrufe von DRY-Funktionen: 1"), said)
+        self.assertEqual(self.undo.getAllUndoActionTitles()[0], "Trocknungsformeln prüfen")
+        cells = self.book.document.Sheets.getByName("Formelprüfung").getCellRangeByName("A3:B4").getDataArray()
+        self.assertEqual(cells, (("Zelle", "Was DRY.WHY sagt"),
+                                 ("Sheet1.A1", "eine Funktion DRY.DRYBASES gibt es nicht; vielleicht DRY.DRYBASIS")))
 
 
 if __name__ == "__main__":
