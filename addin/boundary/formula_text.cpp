@@ -161,11 +161,13 @@ std::string on_sheet(std::string_view expression, std::string_view sheet) {
     return text;
 }
 
-std::string quoted_sheet(std::string_view name) {
-    std::string text = "'";
-    for (const char c : name) text.append(c == '\'' ? 2 : 1, c);
-    return text + "'";
+std::string in_quotes(std::string_view text, char mark) {
+    std::string made(1, mark);
+    for (const char c : text) made.append(c == mark ? 2 : 1, c);
+    return made + mark;
 }
+
+std::string quoted_sheet(std::string_view name) { return in_quotes(name, '\''); }
 
 std::string column_letters(std::size_t column) {
     std::string letters;

@@ -27,6 +27,9 @@ std::vector<CallText> calls_in(std::string_view formula);
 /// dollars (Calc is slow to take in a column of formulas that refer to cells beside them).
 std::string on_sheet(std::string_view expression, std::string_view sheet);
 
+/// A text as a formula writes it: "a ""b""".
+std::string in_quotes(std::string_view text, char mark = '"');
+
 /// A sheet's name as a formula writes it: 'It''s wet'.
 std::string quoted_sheet(std::string_view name);
 

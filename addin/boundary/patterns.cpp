@@ -158,12 +158,6 @@ std::string fails(std::string_view what, bool array) {
     return array ? "OR(" + test + ")" : test;
 }
 
-std::string quoted(std::string_view text) {
-    std::string made = "\"";
-    for (const char c : text) made.append(c == '"' ? 2 : 1, c);
-    return made + "\"";
-}
-
 std::string asked(const CallText& call) {
     std::string text = "DRY.WHY(\"" + std::string(call.name.substr(4)) + "\"";
     for (const auto argument : call.arguments) text.append(";").append(argument);
@@ -194,8 +188,8 @@ void give_reason(PatternCell& reason, std::span<const PatternCell> cells, const 
         }
     }
     reason.content = text + "IF(OR(" + any + ");" +
-                     quoted(texts.word("a cell that the results come from holds an error itself")) + ";" +
-                     quoted(texts.word("every result is fine")) + ")" + ends;
+                     in_quotes(texts.word("a cell that the results come from holds an error itself")) + ";" +
+                     in_quotes(texts.word("every result is fine")) + ")" + ends;
     reason.array_rows = array ? 1 : 0;
 }
 

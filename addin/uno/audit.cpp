@@ -189,7 +189,7 @@ void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& un
             Reference<sheet::XCellRangeFormula>(range, UNO_QUERY_THROW)->setFormulaArray(formulas);
         });
         for (sal_Int32 i = 0; i < count; ++i)
-            if (calls[from + static_cast<std::size_t>(i)].array)
+            if (calls[from + static_cast<std::size_t>(i)].array && !formulas[i][0].isEmpty())
                 quietly(undo, [&] {
                     Reference<sheet::XArrayFormulaRange>(range->getCellRangeByPosition(0, i, 0, i),
                                                          UNO_QUERY_THROW)
@@ -252,14 +252,8 @@ Sequence<Any> listed(const Call& call, const Reference<sheet::XSpreadsheets>& sh
 OUString link_to(const Call& call) {
     const std::string cell =
         "." + address(static_cast<std::size_t>(call.column), static_cast<std::size_t>(call.row));
-    std::string formula = "=HYPERLINK(\"";
-    const auto in_quotes = [&formula](const std::string& part) {
-        for (const char c : part) formula.append(c == '"' ? 2 : 1, c);
-    };
-    in_quotes("#$" + quoted_sheet(call.sheet_name) + cell);
-    formula += "\";\"";
-    in_quotes(call.sheet_name + cell);
-    return ustring_from(formula + "\")");
+    return ustring_from("=HYPERLINK(" + in_quotes("#$" + quoted_sheet(call.sheet_name) + cell) + ";" +
+                        in_quotes(call.sheet_name + cell) + ")");
 }
 
 // ---- the list
@@ -274,7 +268,7 @@ struct List {
 };
 
 void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
-    constexpr sal_Int32 widths[] = {3500, 9000, 3000, 7000, 7000, 4500, 12000};  // 1/100 mm
+    constexpr sal_Int32 widths[] = {3500, 9000, 3300, 7000, 7000, 5000, 12000};  // 1/100 mm
     const auto format = [&](const Reference<table::XCellRange>& range, const char* name, const auto& value) {
         quietly(undo, [&] { set(range, name, value); });
     };

@@ -154,6 +154,10 @@ class Menu(MenuTest):
             self.book.put(f"C{12 + number}", mass)
         self.assertEqual(self.book.error_cells(), [])
         self.assertEqual(row(12)[1], "0.057")  # 148 g on 140 g of solids
+        seventh = row(7)[:2]
+        self.book.put("C18", None)  # a reading that was missed
+        self.assertEqual(self.book.error_cells(), [])
+        self.assertEqual((row(6), row(7)[:2]), (["", "", ""], seventh))
         self.book.put("C18", 100)
         self.assertIn("below the 140 g of dry solids", self.reason_is_told("run"))
 
@@ -251,9 +255,11 @@ class Menu(MenuTest):
         for address, content in (("A1", "=DRY.DRIEDMAS(1;2;3)"), ("A2", '=DRY.DRYBASIS(DRY.ZZZZ("DRY.NONE(1)"))'),
                                  ("A3", '="DRY.DRIEDMAS(1)"')):
             self.book.put(address, content)
+        self.book.sheet().getCellRangeByName("C1:C2").setArrayFormula("=DRY.RATIO(A1:A2;1)")
         self.assertTrue(self.send("check")[0])
         says = {row["Function"]: row["What DRY.WHY says"] for row in self.list_of()[1]}
         self.assertEqual(says.pop("DRY.DRIEDMAS"), "there is no function DRY.DRIEDMAS; perhaps DRY.DRIEDMASS")
+        self.assertEqual(says.pop("DRY.RATIO"), "there is no function DRY.RATIO; perhaps DRY.RATIOS")
         self.assertEqual(says.pop("DRY.ZZZZ"), "there is no function DRY.ZZZZ")
         self.assertIn("not asked", says.pop("DRY.DRYBASIS"))
         self.assertEqual(says, {})
