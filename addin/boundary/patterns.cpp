@@ -123,7 +123,8 @@ std::optional<std::string> reference(std::string_view& text, const Places& place
     const auto found = places.find(inside.substr(0, cut));
     if (found == places.end()) return {};
     text.remove_prefix(end + 1);
-    const auto& [name, place] = *found;
+    const std::string_view name = found->first;
+    const Place& place = found->second;
     if (close == '>') return range_of(place);
     const auto with_unit = [&place](std::size_t column, std::size_t row) {
         return range_of(place) + "&\" \"&" + address(column, row);

@@ -8,6 +8,7 @@
 namespace drysheet {
 namespace {
 
+// clang-format off
 constexpr std::string_view kWords[] = {
     "{} to {}",
     "above {} to {}",
@@ -38,20 +39,16 @@ constexpr std::string_view kWords[] = {
     "Put the cursor on one cell, where the block is to begin.",
     "The sheet ends before the block does. Put the cursor further up and to the left.",
     "This sheet is protected. Nothing was changed.",
-    "The block needs the cells {}, and {} is not empty. Nothing was changed; put the cursor where there is "
-    "room.",
-    "This workbook does not calculate by itself. Switch that on (Data > Calculate > AutoCalculate) and check "
-    "again.",
-    "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the list needs a "
-    "new one.",
+    "The block needs the cells {}, and {} is not empty. Nothing was changed; put the cursor where there is room.",
+    "This workbook does not calculate by itself. Switch that on (Data > Calculate > AutoCalculate) and check again.",
+    "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the list needs a new one.",
     "There is no call of a DRY function to check in this workbook.",
     "The example \"{}\" could not be opened.",
     "This did not work: {}",
 
     // the list of its check
     "Formula check",
-    "Calls of DRY functions: {}, in so many cells: {}. Without a value, listed first: {}. This list does not "
-    "follow later changes.",
+    "Calls of DRY functions: {}, in so many cells: {}. Without a value, listed first: {}. This list does not follow later changes.",
     "Cell",
     "What DRY.WHY says",
     "The cell shows",
@@ -70,9 +67,9 @@ constexpr std::string_view kWords[] = {
     // about
     "Drysheet {}: {} functions for drying fruit, vegetables and herbs, all named DRY.…",
     "Free software under the Mozilla Public License 2.0; its text is in the extension.",
-    "A calculation is no food safety assessment: only a measured water activity and the local food authority "
-    "decide.",
+    "A calculation is no food safety assessment: only a measured water activity and the local food authority decide.",
 };
+// clang-format on
 
 }  // namespace
 
