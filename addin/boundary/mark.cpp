@@ -111,7 +111,7 @@ std::string slip_of_a_ratio(double a, double e, double tolerance) {
     if (!(e > 0 && e <= 100 * most)) return "";
     if (e <= most && is(100 * e)) return "percent for fraction: the number is right, but 100 times too large";
     if (is(e / 100)) return "fraction for percent: the number is right, but 100 times too small";
-    if (e && e < 1 && (is(e / (1 - e)) || is(100 * e / (1 - e))))
+    if (e < 1 && (is(e / (1 - e)) || is(100 * e / (1 - e))))
         return "wrong basis: this is the dry basis, and the wet basis was asked";
     if (e <= most && (is(e / (1 + e)) || is(100 * e / (1 + e))))
         return "wrong basis: this is the wet basis, and the dry basis was asked";
@@ -131,7 +131,7 @@ std::string marked(double a, double e, double tolerance, bool ratio) {
         return "right, but rounded early: " + in_words(a) + " is " +
                in_words(100 * std::abs(a - e) / std::abs(e), 2) + " % off";
     if (ratio)
-        if (const std::string slip = slip_of_a_ratio(a, e, tolerance); !slip.empty()) return slip;
+        if (std::string slip = slip_of_a_ratio(a, e, tolerance); !slip.empty()) return slip;
     if (is(1 / e)) return "inverted: this is 1 over the right answer";
     for (const auto& [factor, words] : kUnits)
         if (is(e * factor)) return "wrong unit: " + std::string(words);

@@ -60,7 +60,10 @@ Local local_polynomial(const Readings& of, std::size_t at, const Smoother& smoot
         const double tricube = cube(1 - cube(std::abs(d)));
         double power = std::sqrt(tricube);
         right_side[k] = power * of.y[i];
-        for (Eigen::Index j = 0; j < terms; ++j, power *= d) powers(k, j) = power;
+        for (Eigen::Index j = 0; j < terms; ++j) {
+            powers(k, j) = power;
+            power *= d;
+        }
         if (i == at) own_weight = tricube;
     }
     const Eigen::HouseholderQR<Matrix> qr(powers);
