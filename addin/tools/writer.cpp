@@ -38,12 +38,13 @@ struct Place {
     bool sequence;
 };
 std::vector<Place> places(const Function& function) {
-    constexpr int spread = 12;
     std::vector<Place> all;
     for (const Parameter& param : function.params) {
         const std::string name = idl_name(param.name);
         all.push_back({name, param, param.repeats && !(param.ranges || param.shape == Shape::anything)});
         if (!param.repeats || all.back().sequence) continue;
+        // as many as the longest call that is named has; every place costs the office time
+        const int spread = param.shape == Shape::anything ? 12 : 3;
         for (int i = 2; i <= spread; ++i) all.push_back({name + std::to_string(i), param, false});
         all.push_back({name + "More", param, true});
     }
