@@ -33,16 +33,24 @@ auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry li
         throw BadInput("limit_db",
                        "is never reached: its water activity {} is not below the store's humidity {}",
                        {amount(at_limit), amount(rh)});
-    // With u = −ln(rh − aw) it is ∫ (dX/daw) du, without a pole and without the inverse of the isotherm.
-    // Where that is not smooth (some isotherms near aw = 0) it is taken along the moisture.
-    const auto slope = [&](double u) {
-        const auto activity = numeric::Dual<1>::parameter(outside - std::exp(-u), 0);
-        return detail::moisture(model, activity, to_si(temp) - 273.15, parameters).slope[0];
-    };
-    const double u0 = -std::log(outside - aw(X0)), uc = -std::log(outside - at_limit.value());
-    const auto smooth = numeric::integrate_smooth(slope, u0, uc);
-    const double integral =
-        smooth ? *smooth : numeric::integrate([&](double X) { return 1 / (outside - aw(X)); }, X0, Xc);
+    // With u = −ln(rh − aw) it is ∫ (dX/daw) du, without a pole and without the inverse of the isotherm; in
+    // very dry food, where aw says too little of the moisture, it is taken along the moisture.
+    constexpr double kDry = 0.02;
+    const double t = to_si(temp) - 273.15, a0 = aw(X0), ac = at_limit.value();
+    double integral = 0;
+    if (a0 < kDry) {
+        const double Xm = ac > kDry ? detail::moisture(model, kDry, t, parameters) : Xc;
+        integral = numeric::integrate([&](double X) { return 1 / (outside - aw(X)); }, X0, Xm);
+    }
+    if (ac > kDry) {
+        const auto slope = [&](double u) {
+            const auto activity = numeric::Dual<1>::parameter(outside - std::exp(-u), 0);
+            return detail::moisture(model, activity, t, parameters).slope[0];
+        };
+        const double um = -std::log(outside - std::fmax(a0, kDry)), uc = -std::log(outside - ac);
+        const auto smooth = numeric::integrate_smooth(slope, um, uc);
+        integral += smooth ? *smooth : numeric::integrate(slope, um, uc);
+    }
     return solids * integral / saturation_pressure(temp);
 }
 

@@ -122,6 +122,20 @@ TEST(Shelf, is_additive_along_every_isotherm) {
     }
 }
 
+TEST(Shelf, very_dry_food) {
+    // Halsey's activity in very dry food is next to nothing: there the time is the moisture taken up over the
+    // store's humidity.
+    const P halsey{0.0177893, 2.78577};
+    const auto t = days(shelf_time(grams(100), MoistureDry(0), MoistureDry(0.02), Model::halsey, halsey,
+                                   m2(0.05), permeance(1), celsius(25), RelativeHumidity(0.3)));
+    EXPECT_TRUE(near(t, 100 * 0.02 / 0.3 / (0.05 * ps(25)), 1e-9));
+    // The whole by SciPy 1.10.1: quad(1/(0.279326 − exp(−a X^−b)), 0, the moisture at 0.0577230854756).
+    const double limit = std::pow(halsey[0] / -std::log(0.0577230854756), 1 / halsey[1]);
+    const auto whole = days(shelf_time(grams(100), MoistureDry(0), MoistureDry(limit), Model::halsey, halsey,
+                                       m2(0.05), permeance(1), celsius(25), RelativeHumidity(0.279326)));
+    EXPECT_TRUE(near(whole, 100 * 0.5909110270934654 / (0.05 * ps(25)), 1e-8));
+}
+
 TEST(Shelf, refusals) {
     const P gab{0.1, 10, 0.8};
     const auto t = [&](double start, double limit, double area, double p, double rh) {
