@@ -127,9 +127,9 @@ bool drop_worst(Run& run, const numeric::Fit& fit) {
     for (std::size_t i = 0; i < run.hours.size(); ++i) {
         residuals.push_back(run.moistures[i] - two_periods(run.hours[i], p).value);
     }
-    const auto worst = numeric::standing_out(residuals, kDoubtedShare * run.range());
-    if (!worst) return false;
-    const auto at = static_cast<std::ptrdiff_t>(*worst);
+    const auto out = numeric::standing_out(residuals, kDoubtedShare * run.range());
+    if (out.empty()) return false;
+    const auto at = static_cast<std::ptrdiff_t>(out.front());
     run.hours.erase(run.hours.begin() + at);
     run.moistures.erase(run.moistures.begin() + at);
     return true;

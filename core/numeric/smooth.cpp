@@ -8,6 +8,8 @@
 namespace drysheet::numeric {
 namespace {
 
+constexpr std::size_t kMostReadings = 200;  // in a window
+
 double cube(double x) { return x * x * x; }
 
 /// How to smooth: a polynomial of this degree through so many readings.
@@ -74,7 +76,14 @@ Local local_polynomial(const Readings& of, std::size_t at, const Smoother& smoot
         r.transpose().triangularView<Eigen::Lower>().solve(Eigen::VectorXd::Unit(terms, 0));
     const double own_share = std::max(1 - own_weight * z.squaredNorm(), 1e-3);
     const double residual = of.kept[at] ? of.y[at] - coefficients[0] : 0;
-    return {coefficients[1] / reach, residual / std::sqrt(own_share), residual / own_share};
+    double slope = coefficients[1] / reach;
+    // Beyond a gap longer than the rest of its window a polynomial is a guess; the way to the neighbour is
+    // not.
+    if (of.kept[at] && chosen.size() > 2) {
+        const double gap = of.x[at] - of.x[chosen[1]], rest = of.x[chosen[1]] - of.x[chosen.back()];
+        if (gap * rest > 0 && std::abs(gap) > std::abs(rest)) slope = (of.y[at] - of.y[chosen[1]]) / gap;
+    }
+    return {slope, residual / std::sqrt(own_share), residual / own_share};
 }
 
 /// The smoother by which the readings foretell each other best, asked at 100 of them at most. A narrower
@@ -85,7 +94,7 @@ Smoother best_smoother(const Readings& of) {
     Smoother best{n, 2};
     double least = std::numeric_limits<double>::infinity();
     for (const Eigen::Index degree : {2, 3})
-        for (std::size_t window = n; window >= 5; window = window * 10 / 13) {
+        for (std::size_t window = std::min(n, kMostReadings); window >= 5; window = window * 10 / 13) {
             double sum = 0;
             for (std::size_t i = 0; i < of.size(); i += step)
                 sum += std::pow(local_polynomial(of, i, {window, degree}).foretold, 2);
@@ -97,34 +106,85 @@ Smoother best_smoother(const Readings& of) {
     return best;
 }
 
+struct Smoothed {
+    std::vector<double> slopes, residuals, foretold;
+};
+Smoothed smoothed(const Readings& of) {
+    Smoothed all;
+    const Smoother smoother = best_smoother(of);
+    for (std::size_t i = 0; i < of.size(); ++i) {
+        const Local local = local_polynomial(of, i, smoother);
+        all.slopes.push_back(local.slope);
+        all.residuals.push_back(local.residual);
+        all.foretold.push_back(local.foretold);
+    }
+    return all;
+}
+
+/// The two kept readings on either side.
+std::vector<std::size_t> neighbours(const Readings& of, std::size_t at) {
+    std::vector<std::size_t> found;
+    for (std::size_t i = at; i-- > 0 && found.size() < 2;)
+        if (of.kept[i]) found.push_back(i);
+    const std::size_t most = found.size() + 2;
+    for (std::size_t i = at + 1; i < of.size() && found.size() < most; ++i)
+        if (of.kept[i]) found.push_back(i);
+    return found;
+}
+
+/// How badly the neighbours of a reading are foretold: the sum of squares.
+double foretold_near(const Smoothed& all, const Readings& of, std::size_t at) {
+    double sum = 0;
+    for (const std::size_t i : neighbours(of, at)) sum += all.foretold[i] * all.foretold[i];
+    return sum;
+}
+
 }  // namespace
 
-std::optional<std::size_t> standing_out(std::span<const double> residuals, double doubt) {
-    std::vector<double> sizes(residuals.begin(), residuals.end());
-    for (double& size : sizes) size = std::abs(size);
-    const auto worst = std::ranges::max_element(sizes) - sizes.begin();
-    const double largest = sizes[static_cast<std::size_t>(worst)];
-    const auto middle = sizes.begin() + std::ssize(sizes) / 2;
-    std::ranges::nth_element(sizes, middle);
-    if (largest <= std::max(6 * *middle, doubt)) return std::nullopt;
-    return static_cast<std::size_t>(worst);
+std::vector<std::size_t> standing_out(std::span<const double> residuals, double doubt) {
+    std::vector<double> sizes;
+    for (const double residual : residuals) sizes.push_back(std::abs(residual));
+    std::vector<double> sorted = sizes;
+    const auto middle = sorted.begin() + std::ssize(sorted) / 2;
+    std::ranges::nth_element(sorted, middle);
+    const double limit = std::max(6 * *middle, doubt);
+    std::vector<std::size_t> all;
+    for (std::size_t i = 0; i < sizes.size(); ++i)
+        if (sizes[i] > limit) all.push_back(i);
+    std::ranges::sort(all, std::ranges::greater{}, [&](std::size_t i) { return sizes[i]; });
+    return all;
 }
 
 std::vector<double> local_slopes(std::span<const double> x, std::span<const double> y, double doubt) {
-    const std::size_t n = x.size();
-    Readings readings{x, y, std::vector<bool>(n, true)};
-    std::vector<double> slopes(n), residuals(n);
-    for (std::size_t may_go = n < 6 ? 0 : (n + 9) / 10;; --may_go) {
-        const Smoother smoother = best_smoother(readings);
-        for (std::size_t i = 0; i < n; ++i) {
-            const Local local = local_polynomial(readings, i, smoother);
-            slopes[i] = local.slope;
-            residuals[i] = local.residual;
+    Readings readings{x, y, std::vector<bool>(x.size(), true)};
+    std::vector<bool> asked(x.size(), false);
+    Smoothed now = smoothed(readings);
+    for (std::size_t may_go = x.size() < 6 ? 0 : (x.size() + 9) / 10; may_go > 0;) {
+        std::vector<std::size_t> out;
+        for (const std::size_t i : standing_out(now.residuals, doubt)) {
+            const auto beside = neighbours(readings, i);
+            const auto larger = [&](std::size_t k) {
+                return std::abs(now.residuals[k]) > std::abs(now.residuals[i]);
+            };
+            if (!asked[i] && out.size() < may_go && std::ranges::none_of(beside, larger)) out.push_back(i);
         }
-        const auto worst = may_go > 0 ? standing_out(residuals, doubt) : std::nullopt;
-        if (!worst) return slopes;
-        readings.kept[*worst] = false;
+        if (out.empty()) break;
+        std::vector<double> before;
+        for (const std::size_t i : out) before.push_back(foretold_near(now, readings, i));
+        for (const std::size_t i : out) readings.kept[i] = false;
+        now = smoothed(readings);
+        bool some_stay = false;
+        for (std::size_t k = 0; k < out.size(); ++k) {
+            asked[out[k]] = true;
+            // A bad reading spoils what is foretold of those beside it; the steep end of a run does not.
+            const bool bad = foretold_near(now, readings, out[k]) < before[k] / 4;
+            may_go -= bad ? 1 : 0;
+            readings.kept[out[k]] = !bad;
+            some_stay = some_stay || !bad;
+        }
+        if (some_stay) now = smoothed(readings);
     }
+    return now.slopes;
 }
 
 }  // namespace drysheet::numeric

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <cstddef>
-#include <optional>
 #include <span>
 #include <vector>
 
@@ -18,7 +17,7 @@ namespace drysheet::numeric {
 /// sec. 2.1 (residuals by leverage).
 std::vector<double> local_slopes(std::span<const double> x, std::span<const double> y, double doubt);
 
-/// The place of the largest residual, if it is above 6 median residuals and above `doubt`.
-std::optional<std::size_t> standing_out(std::span<const double> residuals, double doubt);
+/// The places of the residuals above 6 median residuals and above `doubt`, the largest first.
+std::vector<std::size_t> standing_out(std::span<const double> residuals, double doubt);
 
 }  // namespace drysheet::numeric
