@@ -75,13 +75,14 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
 
 /// Drying rate at every reading of a weighed run. R = −dX/dt by local polynomials.
 /// The slope of a weighted quadratic or cubic through the nearest readings; degree and number of readings are
-/// those by which the readings foretell each other best; uneven steps are allowed. A reading that stands out
-/// by more than 6 median residuals and 0.5 % of the whole loss is left out, at most one in ten, so that one
-/// bad reading makes no rate. times: rising; masses: of the material, without tray; solids: dry solids in it.
-/// Range: 3 readings or more; fewer than 6 are not doubted. A bend is rounded off over a few readings.
-/// Errors: BadInput: columns of different length, times that do not rise, a mass below the solids, too few.
-/// Source: local polynomials of Savitzky and Golay 1964, Anal. Chem. 36:1627, weighted by distance as in
-/// Cleveland 1979, J. Am. Stat. Assoc. 74:829, chosen by prediction as in Allen 1974, Technometrics 16:125.
+/// those by which the readings foretell each other best; uneven steps are allowed. A reading without which
+/// the others foretell each other far better is left out, if it is more than 0.5 % of the whole loss off, at
+/// most one in ten, so that one bad reading makes no rate. times: rising; masses: of the material, without
+/// tray; solids: dry solids in it. Range: 3 readings or more; fewer than 6 are not doubted. A bend is rounded
+/// off over a few readings; beside a long gap the rate is the mean over it. Errors: BadInput: columns of
+/// different length, times that do not rise, a mass below the solids, too few. Source: local polynomials of
+/// Savitzky and Golay 1964, Anal. Chem. 36:1627, weighted by distance as in Cleveland 1979, J. Am. Stat.
+/// Assoc. 74:829, chosen by prediction as in Allen 1974, Technometrics 16:125.
 std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<const Mass> masses, Mass solids);
 /// The same per area of drying surface. N = −(dm/dt)/A
 std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const Mass> masses, Mass solids,

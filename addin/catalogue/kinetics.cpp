@@ -110,10 +110,12 @@ std::vector<Function> kinetics_entries() {
              .summary = "Drying rates of a weighed run, smoothed: kg/(kg·h), or kg/(m²·h) with an area",
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "rates",
-             .range = "3 readings or more. A quadratic or cubic through the nearest readings, as many as let "
-                      "the readings foretell each other best; a bend is rounded off over a few readings. "
-                      "With 6 readings or more, one in ten that stands out by more than 6 median residuals "
-                      "and 0.5 % of the whole loss is left out.",
+             .range =
+                 "3 readings or more. A quadratic or cubic through the nearest readings, as many as let "
+                 "the readings foretell each other best; a bend is rounded off over a few readings, and "
+                 "beside a long gap the rate is the mean over it. With 6 readings or more, one in ten is "
+                 "left out without which the others foretell each other far better, if it is more than 0.5 % "
+                 "of the whole loss off.",
              .source = "Local polynomials of Savitzky and Golay (1964) Anal. Chem. 36:1627, for uneven steps "
                        "weighted by distance as in Cleveland (1979) J. Am. Stat. Assoc. 74:829, chosen by "
                        "prediction as in Allen (1974) Technometrics 16:125.",

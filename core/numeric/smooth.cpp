@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <utility>
 
 namespace drysheet::numeric {
 namespace {
@@ -20,6 +22,7 @@ struct Smoother {
 
 /// The polynomial around one reading.
 struct Local {
+    double value = 0;
     double slope = 0;
     double residual = 0;  ///< of the reading, over its standard deviation in units of the readings'
     double foretold = 0;  ///< residual of the reading from the polynomial that the others alone would give
@@ -83,7 +86,7 @@ Local local_polynomial(const Readings& of, std::size_t at, const Smoother& smoot
         const double gap = of.x[at] - of.x[chosen[1]], rest = of.x[chosen[1]] - of.x[chosen.back()];
         if (gap * rest > 0 && std::abs(gap) > std::abs(rest)) slope = (of.y[at] - of.y[chosen[1]]) / gap;
     }
-    return {slope, residual / std::sqrt(own_share), residual / own_share};
+    return {coefficients[0], slope, residual / std::sqrt(own_share), residual / own_share};
 }
 
 /// The smoother by which the readings foretell each other best, asked at 100 of them at most. A narrower
@@ -107,13 +110,14 @@ Smoother best_smoother(const Readings& of) {
 }
 
 struct Smoothed {
-    std::vector<double> slopes, residuals, foretold;
+    std::vector<double> values, slopes, residuals, foretold;
 };
 Smoothed smoothed(const Readings& of) {
     Smoothed all;
     const Smoother smoother = best_smoother(of);
     for (std::size_t i = 0; i < of.size(); ++i) {
         const Local local = local_polynomial(of, i, smoother);
+        all.values.push_back(local.value);
         all.slopes.push_back(local.slope);
         all.residuals.push_back(local.residual);
         all.foretold.push_back(local.foretold);
@@ -139,6 +143,69 @@ double foretold_near(const Smoothed& all, const Readings& of, std::size_t at) {
     return sum;
 }
 
+/// Leaves out the readings that stand out, where those beside them are foretold better without them.
+void leave_out_standing(Readings& readings, Smoothed& now, std::size_t& may_go, double doubt) {
+    std::vector<bool> asked(readings.size(), false);
+    while (may_go > 0) {
+        std::vector<std::size_t> out;
+        for (const std::size_t i : standing_out(now.residuals, doubt)) {
+            const auto larger = [&](std::size_t k) {
+                return std::abs(now.residuals[k]) > std::abs(now.residuals[i]);
+            };
+            if (!asked[i] && out.size() < may_go && std::ranges::none_of(neighbours(readings, i), larger))
+                out.push_back(i);
+        }
+        if (out.empty()) return;
+        std::vector<double> before;
+        for (const std::size_t i : out) before.push_back(foretold_near(now, readings, i));
+        for (const std::size_t i : out) readings.kept[i] = false;
+        now = smoothed(readings);
+        bool some_stay = false;
+        for (std::size_t k = 0; k < out.size(); ++k) {
+            asked[out[k]] = true;
+            // A bad reading spoils what is foretold of those beside it; the steep end of a run does not.
+            const bool bad = foretold_near(now, readings, out[k]) < before[k] / 4;
+            may_go -= bad ? 1 : 0;
+            readings.kept[out[k]] = !bad;
+            some_stay = some_stay || !bad;
+        }
+        if (some_stay) now = smoothed(readings);
+    }
+}
+
+/// Leaves out the one reading without which the others foretell each other far better, if it lies far from
+/// what they foretell. False when there is none.
+bool leave_out_one(Readings& readings, Smoothed& now, double doubt) {
+    constexpr double far_better = 0.15, far = 3;  // share of the sum of squares; root mean squares
+    const auto sum_of_others = [](const Smoothed& all, std::size_t skip) {
+        double sum = 0;
+        for (std::size_t i = 0; i < all.foretold.size(); ++i)
+            if (i != skip) sum += all.foretold[i] * all.foretold[i];
+        return sum;
+    };
+    std::optional<std::size_t> bad;
+    Smoothed best;
+    double least = far_better;
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        if (!readings.kept[i]) continue;
+        readings.kept[i] = false;
+        Smoothed without = smoothed(readings);
+        readings.kept[i] = true;
+        const double sum = sum_of_others(without, i), share = sum / sum_of_others(now, i);
+        const double off = std::abs(readings.y[i] - without.values[i]);
+        if (!(share < least && off > doubt &&
+              off > far * std::sqrt(sum / static_cast<double>(readings.size()))))
+            continue;
+        least = share;
+        bad = i;
+        best = std::move(without);
+    }
+    if (!bad) return false;
+    readings.kept[*bad] = false;
+    now = std::move(best);
+    return true;
+}
+
 }  // namespace
 
 std::vector<std::size_t> standing_out(std::span<const double> residuals, double doubt) {
@@ -157,33 +224,12 @@ std::vector<std::size_t> standing_out(std::span<const double> residuals, double 
 
 std::vector<double> local_slopes(std::span<const double> x, std::span<const double> y, double doubt) {
     Readings readings{x, y, std::vector<bool>(x.size(), true)};
-    std::vector<bool> asked(x.size(), false);
     Smoothed now = smoothed(readings);
-    for (std::size_t may_go = x.size() < 6 ? 0 : (x.size() + 9) / 10; may_go > 0;) {
-        std::vector<std::size_t> out;
-        for (const std::size_t i : standing_out(now.residuals, doubt)) {
-            const auto beside = neighbours(readings, i);
-            const auto larger = [&](std::size_t k) {
-                return std::abs(now.residuals[k]) > std::abs(now.residuals[i]);
-            };
-            if (!asked[i] && out.size() < may_go && std::ranges::none_of(beside, larger)) out.push_back(i);
-        }
-        if (out.empty()) break;
-        std::vector<double> before;
-        for (const std::size_t i : out) before.push_back(foretold_near(now, readings, i));
-        for (const std::size_t i : out) readings.kept[i] = false;
-        now = smoothed(readings);
-        bool some_stay = false;
-        for (std::size_t k = 0; k < out.size(); ++k) {
-            asked[out[k]] = true;
-            // A bad reading spoils what is foretold of those beside it; the steep end of a run does not.
-            const bool bad = foretold_near(now, readings, out[k]) < before[k] / 4;
-            may_go -= bad ? 1 : 0;
-            readings.kept[out[k]] = !bad;
-            some_stay = some_stay || !bad;
-        }
-        if (some_stay) now = smoothed(readings);
-    }
+    std::size_t may_go = x.size() < 6 ? 0 : (x.size() + 9) / 10;
+    leave_out_standing(readings, now, may_go, doubt);
+    // In a short run a bad reading bends everything and does not stand out; there each is tried.
+    constexpr std::size_t short_run = 60;
+    while (x.size() <= short_run && may_go-- > 0 && leave_out_one(readings, now, doubt)) continue;
     return now.slopes;
 }
 
