@@ -153,9 +153,10 @@ bool is_range(const Parameter& param) {
     return (param.shape == Shape::column || param.shape == Shape::names) && !param.repeats;
 }
 
-// Rows that are blank in every range of the group are left out: a column may be longer than its data.
+// Rows that are blank in every range of the group are left out, as a column may be longer than its data; so are
+// those of a reading that was missed.
 std::vector<bool> blank_rows(const Function& function, std::span<const Input> given) {
-    std::vector<bool> blank;
+    std::vector<bool> blank, missed;
     const Parameter* first = nullptr;
     for (std::size_t i = 0; i < function.params.size(); ++i) {
         const Parameter& param = function.params[i];
@@ -168,12 +169,17 @@ std::vector<bool> blank_rows(const Function& function, std::span<const Input> gi
         if (first == nullptr) {
             first = &param;
             blank.assign(cells.size(), true);
+            missed.assign(cells.size(), false);
         } else if (blank.size() != cells.size()) {
             refuse(param, "has " + counted(cells.size(), "cell") + ", and " + std::string(first->name) +
                               " has " + std::to_string(blank.size()) + "; they belong together row by row.");
         }
-        for (std::size_t row = 0; row < cells.size(); ++row) blank[row] = blank[row] && cells[row].blank();
+        for (std::size_t row = 0; row < cells.size(); ++row) {
+            blank[row] = blank[row] && cells[row].blank();
+            missed[row] = missed[row] || (param.missed && cells[row].blank());
+        }
     }
+    for (std::size_t row = 0; row < blank.size(); ++row) blank[row] = blank[row] || missed[row];
     return blank;
 }
 
@@ -190,6 +196,13 @@ void keep_places(const Function& function, std::span<const Input> given, Table& 
 std::vector<bool> blank_cells(std::span<const Input> cells) {
     std::vector<bool> blank(cells.size());
     for (std::size_t i = 0; i < cells.size(); ++i) blank[i] = cells[i].blank();
+    return blank;
+}
+
+// Those behind the last one filled.
+std::vector<bool> blank_end(std::span<const Input> cells) {
+    std::vector<bool> blank = blank_cells(cells);
+    std::fill(blank.begin(), std::find(blank.rbegin(), blank.rend(), false).base(), false);
     return blank;
 }
 
@@ -277,7 +290,7 @@ std::vector<Value> read_arguments(const Function& function, std::span<const Inpu
                 skipped = blank_rows(function, given);
                 skipped_known = true;
             }
-            read_cells(param, cells, param.alone ? blank_cells(cells) : skipped, reading, values[i]);
+            read_cells(param, cells, param.alone ? blank_end(cells) : skipped, reading, values[i]);
         }
     }
     return values;

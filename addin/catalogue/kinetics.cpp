@@ -11,7 +11,9 @@ namespace {
 
 constexpr Param kClock{"times",
                        "times of the readings, rising, from any start; cells in a clock's format hold days"};
-constexpr Param kMasses{"masses", "masses of the readings, without the tray"};
+constexpr Param kMasses{.name = "masses",
+                        .text = "masses of the readings, without the tray; a blank one leaves its reading out",
+                        .missed = true};
 constexpr Param kSolids{"solids", "dry solids in them, from DRY.SOLIDSMASS", positive};
 constexpr Param kStartDb{"start_db", "moisture at the start, dry basis"};
 constexpr Param kEndDb{"end_db", "moisture at the end, dry basis"};
@@ -143,7 +145,7 @@ std::vector<Function> kinetics_entries() {
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "bend",
              .range = "7 readings or more, 3 in each period. Leave out a warming-up period. Readings that "
-                      "stand out are left out as in DRY.RATES.",
+                      "stand out by more than 6 median residuals and 0.5 % of the whole loss are left out.",
              .source =
                  "Periods: Geankoplis (1993) 3rd ed., sec. 9.5 to 9.7, with a rate in proportion to the free "
                  "moisture after the bend; segmented fit: Seber and Wild (1989) Nonlinear Regression, ch. 9.",

@@ -141,7 +141,7 @@ TEST(Rates, one_bad_reading_of_nine) {
         }
 }
 
-// A night without readings: the mean over it, 1.00 kg/kg in 18 h, and no guess of a polynomial.
+// A night without readings: the mean over it, 0.99 kg/kg in 18 h, and no guess of a polynomial.
 TEST(Rates, beside_a_long_gap) {
     std::vector<Time> times;
     std::vector<Mass> masses;
