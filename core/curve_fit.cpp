@@ -183,7 +183,7 @@ numeric::Fit fit_points(CurveModel model, const Points& points) {
 
 void check_points(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
     check_length("ratios", ratios.size(), times.size());
-    check_from_start(times);
+    check_from_start(times, ratios);
 }
 
 }  // namespace

@@ -34,8 +34,7 @@ constexpr std::array kModels{
 void check_parameters(CurveModel model, std::span<const double> parameters) {
     const auto names = info(model).parameters;
     if (parameters.size() != names.size()) {
-        throw BadInput("parameters", "has {} in it, and this model wants {}",
-                       {count(parameters.size()), count(names.size())});
+        throw BadInput("parameters", "must be as many numbers as this model has, {}", {count(names.size())});
     }
     for (std::size_t i = 0; i < names.size(); ++i) {
         if (!std::isfinite(parameters[i])) throw BadInput("parameters", "holds something that is no number");

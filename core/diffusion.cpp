@@ -71,7 +71,7 @@ double slab_fourier(MoistureRatio ratio) {
 DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
                            Length thickness, double sides) {
     check_length("ratios", ratios.size(), times.size());
-    check_from_start(times);
+    check_from_start(times, ratios);
     require_positive(thickness, "thickness");
     if (sides != 1 && sides != 2) throw BadInput("sides", "is no number of faces that dry: 1 or 2 is wanted");
     std::vector<double> t, y, guesses;

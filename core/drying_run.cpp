@@ -43,7 +43,8 @@ std::vector<double> moistures_of(std::span<const Mass> masses, Mass solids) {
 Run checked_run(std::span<const Time> times, std::span<const Mass> masses, Mass solids, std::size_t least) {
     check_length("masses", masses.size(), times.size());
     if (times.size() < least) {
-        throw BadInput("times", "holds {} readings; {} are needed", {count(times.size()), count(least)});
+        throw BadInput("times", "has too few readings: {}, where {} are needed",
+                       {count(times.size()), count(least)});
     }
     Run run{{}, moistures_of(masses, solids)};
     for (std::size_t i = 0; i < times.size(); ++i) {

@@ -1,6 +1,7 @@
 // What the functions over a run share: hours, and checks of its columns. Not for users of the core.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <span>
 #include <string_view>
@@ -21,11 +22,15 @@ inline void check_length(std::string_view argument, std::size_t length, std::siz
         throw BadInput(argument, "has {} in it, beside {} in the other range",
                        {count(length), count(beside)});
 }
-/// Throws BadInput unless every time is at or after the start.
-inline void check_from_start(std::span<const Time> times) {
-    for (const Time& time : times) {
-        if (!(time.value() >= 0))
-            throw BadInput("times", "holds {}: drying starts at time 0", {amount(time)});
+/// Throws BadInput unless every time is at or after the start, and a first ratio of 1 is at the start.
+inline void check_from_start(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
+    for (std::size_t i = 0; i < times.size(); ++i) {
+        if (!(times[i].value() >= 0))
+            throw BadInput("times", "holds {}: drying starts at time 0", {amount(times[i])});
+        if (times[i].value() > 0 && ratios[i].value() == 1 && times[i] == *std::ranges::min_element(times))
+            throw BadInput("times",
+                           "begins at {} with a ratio of 1: count the times from the start of drying",
+                           {amount(times[i])});
     }
 }
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "core/numeric/roots.hpp"
+#include "core/runs.hpp"
 #include "core/sorption_formulas.hpp"
 
 namespace drysheet {
@@ -46,9 +47,8 @@ struct Checked {
 Checked checked(IsothermModel model, std::span<const double> p, std::optional<Temperature> temp) {
     const IsothermModelInfo& about = info(model);
     if (p.size() != about.parameters.size())
-        throw BadInput(
-            "parameters", "has {} in it, and this model wants {}",
-            {amount(static_cast<double>(p.size())), amount(static_cast<double>(about.parameters.size()))});
+        throw BadInput("parameters", "must be as many numbers as this model has, {}",
+                       {count(about.parameters.size())});
     for (const double value : p)
         if (!std::isfinite(value))
             throw BadInput("parameters", "holds {}, which is no number", {amount(value)});

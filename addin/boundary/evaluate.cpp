@@ -153,8 +153,8 @@ bool is_range(const Parameter& param) {
     return (param.shape == Shape::column || param.shape == Shape::names) && !param.repeats;
 }
 
-// Rows that are blank in every range of the group are left out, as a column may be longer than its data; so are
-// those of a reading that was missed.
+// Rows that are blank in every range of the group are left out, as a column may be longer than its data; so
+// are those of a reading that was missed.
 std::vector<bool> blank_rows(const Function& function, std::span<const Input> given) {
     std::vector<bool> blank, missed;
     const Parameter* first = nullptr;

@@ -32,9 +32,16 @@ std::string bounds(const Limits& limits, std::string_view unit) {
     return "any number";
 }
 
+// A number, or a text with nothing but a number.
+bool is_plain(const Input& input) {
+    return input.form == Input::Form::number ||
+           (input.form == Input::Form::text &&
+            input.text.find_first_not_of("0123456789.,+-± ") == std::string::npos);
+}
+
 // What was probably meant by a number that is refused.
 std::string hint(const Parameter& param, const Input& input, double x) {
-    const bool plain = input.form == Input::Form::number;
+    const bool plain = is_plain(input);
     const auto is = [](double given, std::string_view unit, double meant) {
         return in_words(given, 10) + " " + std::string(unit) + " is " + in_words(meant, 10);
     };
@@ -47,7 +54,9 @@ std::string hint(const Parameter& param, const Input& input, double x) {
                           : "; a dry basis is written \"" + in_words(100 * x) + " % db\"";
     } else if (param.kind == Kind::moisture_wet && x == 1) {
         text = "nothing but water has no solids to dry";
-    } else if (plain && x >= 2 && param.kind == Kind::moisture_dry) {
+    } else if (plain && share(param.kind) && x > param.range.high) {
+        text = "a fraction is wanted; " + is(x, "%", x / 100);
+    } else if (plain && x >= 2 && param.kind == Kind::moisture_dry && x > param.range.high) {
         text = "kg of water to a kg of solids is wanted; " + is(x, "%", x / 100);
     } else if (plain && x >= 1 && x <= 500 && param.kind == Kind::humidity_ratio) {
         text = "kg of water to a kg of dry air is wanted; " + is(x, "g/kg", x / 1000);
@@ -103,7 +112,7 @@ void refuse_text(const Parameter& param, const Input& input, TextFault what) {
             break;
         case TextFault::no_number:
             if (read_unit(input.text))
-                refuse(param, given + " is a unit without a number: the cell before it is blank.");
+                refuse(param, given + " has no number: a heading, or a unit whose cell before it is blank.");
             refuse(param, given + " does not begin with a number; write it like \"" + example(param) + "\".");
         case TextFault::comma:
             refuse(param, given +
@@ -140,6 +149,8 @@ void refuse_unit(const Parameter& param, const Input& input, const Unit& unit) {
         why += " (a percentage looks like a relative humidity)";
     if (param.kind == Kind::relative_humidity && unit.form == RatioForm::mass_ratio)
         why += " (grams per kilogram look like a humidity ratio)";
+    if (param.kind == Kind::moisture_wet && unit.form == RatioForm::mass_ratio && unit.basis == Basis::unsaid)
+        refuse(param, why + "; a dry basis says so: \"" + input.text + " db\".");
     why += param.shown_unit.empty() ? "; a plain number is wanted."
                                     : "; wanted is a unit like " + std::string(param.shown_unit) + ".";
     refuse(param, why);
@@ -160,7 +171,7 @@ Refusal in_sentence(const Function& function, std::span<const Input> given, cons
             unit = param.shown_unit;
             kind = param.kind;
             if (i >= given.size() || given[i].form == Input::Form::missing) continue;
-            if (given[i].form == Input::Form::number) {
+            if (given[i].form == Input::Form::number && param.shape == Shape::scalar) {
                 sentence += in_words(given[i].number, share(kind) ? std::string_view{} : unit, 10);
                 meant = hint(param, given[i], given[i].number);
             } else {

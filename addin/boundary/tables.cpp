@@ -42,8 +42,9 @@ std::vector<TableRow> table_rows(const Parameter& table, const Input& input) {
         if (found == table.rows.end()) {
             const auto nearest = std::ranges::min_element(
                 table.rows, {}, [&](const Parameter& row) { return edits(name, row.name); });
-            refuse(table, in_words(cells[0]) + place + " is not a name known here; perhaps \"" +
-                              std::string(nearest->name) + "\".");
+            const bool near = 2 * edits(name, nearest->name) < name.size();
+            refuse(table, in_words(cells[0]) + place + " is not a name known here" +
+                              (near ? "; perhaps \"" + std::string(nearest->name) + "\"." : "."));
         }
         if (std::ranges::find(rows, &*found, &TableRow::param) != rows.end())
             refuse(table, in_words(cells[0]) + place + " is there twice.");

@@ -8,6 +8,7 @@
 #include "addin/boundary/evaluate.hpp"
 #include "addin/boundary/functions.hpp"
 #include "addin/boundary/mark.hpp"
+#include "addin/boundary/quantity_text.hpp"
 #include "addin/boundary/sentences.hpp"
 #include "addin/boundary/uncertainty.hpp"
 #include "addin/boundary/words.hpp"
@@ -100,7 +101,12 @@ NamedCall named_call(std::span<const Input> given) {
 std::string why(const Function& function, std::span<const Input> arguments, const Reading& reading) {
     try {
         std::string text = "fine: " + in_words(function, evaluate(function, arguments, reading));
-        if (function.unit_argument) text.append(" ").append(arguments[*function.unit_argument].text);
+        if (function.unit_argument) {
+            const Input& unit = arguments[*function.unit_argument];
+            std::string storage;
+            text.append(" ").append(
+                plain_spaces(unit.cells.empty() ? unit.text : unit.cells.front().text, storage));
+        }
         for (std::size_t i = 0; i < std::min(arguments.size(), function.params.size()); ++i) {
             const Parameter& param = function.params[i];
             if (param.shape == Shape::scalar && arguments[i].form == Input::Form::number &&
@@ -140,7 +146,7 @@ std::vector<Function> trust_entries() {
                     {{"DRIEDMAS", 100.0}, "perhaps \"DRIEDMASS\"", 0, "the argument rules"}},
          .refusals = {{{}, "function"}},
          .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
-             if (given.empty()) named_call(given);
+             if (given.empty()) refuse("function", "is missing; give a function's name in quotes.");
              try {
                  const auto [function, arguments] = named_call(given);
                  return why(function, arguments, reading);

@@ -13,10 +13,11 @@ constexpr Param kModel{"model", "name of the curve; DRY.CURVEMODELS lists formul
 constexpr Param kParameters{
     .name = "parameters", .text = "its parameters in the order of DRY.CURVEMODELS, time in h", .alone = true};
 constexpr Param kTimes{"times", "times of the readings", at_least(0)};
-constexpr Param kRatios{.name = "ratios",
-                        .text = "moisture ratios of the readings, from DRY.RATIOS; a blank one leaves its reading out",
-                        .range = {.high = 2},
-                        .missed = true};
+constexpr Param kRatios{
+    .name = "ratios",
+    .text = "moisture ratios of the readings, from DRY.RATIOS; a blank one leaves its reading out",
+    .range = {.high = 2},
+    .missed = true};
 
 constexpr std::string_view kModelSource =
     "Each model's own publication, in the last column of DRY.CURVEMODELS.";

@@ -11,9 +11,10 @@ namespace {
 
 constexpr Param kClock{"times",
                        "times of the readings, rising, from any start; cells in a clock's format hold days"};
-constexpr Param kMasses{.name = "masses",
-                        .text = "masses of the readings, without the tray; a blank one leaves its reading out",
-                        .missed = true};
+constexpr Param kMasses{
+    .name = "masses",
+    .text = "masses of the readings, without the tray; a blank one leaves its reading out",
+    .missed = true};
 constexpr Param kSolids{"solids", "dry solids in them, from DRY.SOLIDSMASS", positive};
 constexpr Param kStartDb{"start_db", "moisture at the start, dry basis"};
 constexpr Param kEndDb{"end_db", "moisture at the end, dry basis"};

@@ -48,7 +48,7 @@ std::vector<Function> moisture_entries() {
             {.name = "WETBASIS",
              .topic = topic,
              .summary = "Moisture on the wet basis (water per wet material) from the dry basis",
-             .params = {{{"moisture_db", "water per dry solids, such as 4 or \"400 % db\""}}},
+             .params = {{{"moisture_db", "water per dry solids, such as 4 or \"400 % db\"", {.high = 50}}}},
              .result = "moisture",
              .source = kBasis,
              .working = "moisture = moisture_db ÷ (1 + moisture_db)",

@@ -238,11 +238,12 @@ std::vector<Function> sorption_entries() {
             {.name = "SORPTIONFIT",
              .topic = topic,
              .summary = "Isotherm parameters from measured points, with standard errors",
-             .params = {{kModel,
-                         {"activities", "water activities of the points", between(0, 1)},
-                         {"moistures", "their moistures, dry basis"},
-                         {.name = "temps",
-                          .text = "temperature of each point, for the temperature-dependent forms"}}},
+             .params =
+                 {{kModel,
+                   {"activities", "water activities of the points", between(0, 1)},
+                   {"moistures", "their moistures, dry basis: 5 g in 100 g of solids is 0.05", {.high = 3}},
+                   {.name = "temps",
+                    .text = "temperature of each point, for the temperature-dependent forms"}}},
              .result = "fit",
              .range = "More points than parameters. BET is meant for activities up to about 0.5.",
              .source = "Least squares on moisture, as van den Berg & Bruin (1981) advise; standard errors "

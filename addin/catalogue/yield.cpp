@@ -345,11 +345,11 @@ std::vector<Function> yield_entries() {
              .params = {{kFresh,
                          {"u_fresh", "its standard uncertainty", at_least(0)},
                          kStart,
-                         {"u_start", "its standard uncertainty, a fraction: 1 % is 0.01", within(0, 0.5)},
+                         {"u_start", "its standard uncertainty: 1 % is 0.01", within(0, 0.2)},
                          kDried,
                          {"u_dried", "its standard uncertainty", at_least(0)},
                          kFinal,
-                         {"u_final", "its standard uncertainty, a fraction", within(0, 0.5)}}},
+                         {"u_final", "its standard uncertainty: 1 % is 0.01", within(0, 0.2)}}},
              .result = "reconciled",
              .range = "The moistures' uncertainties are fractions of wet mass; 0 means exactly known. One "
                       "balance cannot single out a value: the one named is where to look first.",

@@ -134,7 +134,7 @@ TEST(Why, SaysWhatWasProbablyMeant) {
         why_of("DRYBASIS", {1.05}),
         "moisture: 1.05 is above 1: a fraction is wanted; a dry basis of 1.05 kg/kg is written \"1.05 db\".");
     EXPECT_TRUE(says(why_of("DRYBASIS", {"abc"}), "write it like \"12.5 %\""));
-    EXPECT_TRUE(says(why_of("SOLIDSMASS", {" kg", 0.5}), "the cell before it is blank"));
+    EXPECT_TRUE(says(why_of("SOLIDSMASS", {" kg", 0.5}), "a unit whose cell before it is blank"));
     EXPECT_TRUE(says(why_of("SOLIDSMASS", {"100 gr", 0.5}), "write g for a gram"));
     EXPECT_TRUE(says(why_of("SOLIDSMASS", {"1 100 g", 0.5}), "not a unit"));
     EXPECT_TRUE(says(why_of("DESICCANT", {100.0, 0.05, 1.2, 25.0, 0.8, 0.3, 20.0}), "20 % is 0.2"));
@@ -142,6 +142,15 @@ TEST(Why, SaysWhatWasProbablyMeant) {
     EXPECT_TRUE(says(why_of("RELHUMIDITY", {24.0, 13.0}), "13 g/kg is 0.013"));
     EXPECT_TRUE(says(why_of("CURVEFIT", {"Lewis", column(0.0, 1.0, 2.0), column(900.0, 700.0, 600.0)}),
                      "weights become ratios by DRY.RATIOS"));
+    EXPECT_TRUE(says(why_of("DRYBASIS", {"71"}), "71 % is 0.71"));
+    EXPECT_TRUE(says(why_of("DRYBASIS", {"4.9 kg/kg"}), "\"4.9 kg/kg db\""));
+    EXPECT_TRUE(says(why_of("RECONCILE", {100.0, 1.0, 0.8, 0.5, 25.0, 0.1, 0.2, 0.01}), "0.5 % is 0.005"));
+    EXPECT_TRUE(
+        says(why_of("CONSTRATETIME", {1000.0, 3.0, 5.0, 1.0, 1.0}), "above the 3 kg/kg db at the start."));
+    EXPECT_TRUE(says(why_of("CURVEFIT", {"Lewis", column(8.0, 9.0, 10.0), column(1.0, 0.7, 0.5)}),
+                     "count the times from the start"));
+    EXPECT_TRUE(
+        says(why_of("RATES", {0.0, 500.0, 100.0}), "times: 0 has too few readings: 1, where 3 are needed"));
     EXPECT_TRUE(says(why_of("RUNENERGY", {"5 kg", 1.0}), "is not a power"));
     EXPECT_TRUE(says(why_of("DRYEREFFICIENCY", {1.0, "5 kg", 60.0}), "is not an energy"));
     EXPECT_EQ(why_of("OVENMOISTURE", {0.0, 30.0, 25.0}).substr(0, 5), "fine:");
