@@ -297,6 +297,7 @@ std::vector<Value> read_arguments(const Function& function, std::span<const Inpu
 }
 
 Outcome evaluate(const Function& function, std::span<const Input> given, const Reading& reading) {
+    const WrittenAs written(reading);
     try {
         Outcome outcome = function.raw ? function.raw(given, reading)
                                        : function.call(read_arguments(function, given, reading));

@@ -110,7 +110,7 @@ class Expression {
         double value = 0;
         const auto end = std::from_chars(rest_.data(), rest_.data() + rest_.size(), value).ptr;
         const auto length = static_cast<std::size_t>(end - rest_.data());
-        shown_ += rest_.substr(0, length);
+        shown_ += formula_in_words(rest_.substr(0, length));
         rest_.remove_prefix(length);
         return value;
     }

@@ -99,6 +99,7 @@ NamedCall named_call(std::span<const Input> given) {
 }
 
 std::string why(const Function& function, std::span<const Input> arguments, const Reading& reading) {
+    const WrittenAs written(reading);
     try {
         std::string text = "fine: " + in_words(function, evaluate(function, arguments, reading));
         if (function.unit_argument) {

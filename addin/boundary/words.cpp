@@ -7,12 +7,31 @@
 #include <vector>
 
 namespace drysheet {
+namespace {
+thread_local bool decimal_comma = false;
+}
+
+WrittenAs::WrittenAs(const Reading& reading) : before_(decimal_comma) {
+    decimal_comma = reading.decimal_comma;
+}
+WrittenAs::~WrittenAs() { decimal_comma = before_; }
+
+std::string_view list_comma() { return decimal_comma ? "; " : ", "; }
+
+std::string formula_in_words(std::string_view formula) {
+    std::string text(formula);
+    const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+    for (std::size_t i = 1; decimal_comma && i + 1 < text.size(); ++i)
+        if (text[i] == '.' && digit(text[i - 1]) && digit(text[i + 1])) text[i] = ',';
+    return text;
+}
 
 std::string in_words(double x, int digits) {
     if (std::isnan(x)) return "not a number";
     if (x == 0) return "0";
     char buffer[40];
     const auto end = std::to_chars(buffer, buffer + sizeof buffer, x, std::chars_format::general, digits).ptr;
+    if (decimal_comma) std::replace(buffer, end, '.', ',');
     return {buffer, end};
 }
 

@@ -41,7 +41,7 @@ std::string listed(const Input& range, std::string_view unit) {
     std::string text;
     for (std::size_t i = 0; i < std::min(range.cells.size(), kShownCells); ++i) {
         const Input& cell = range.cells[i];
-        text.append(i == 0 ? "" : ", ")
+        text.append(i == 0 ? std::string_view{} : list_comma())
             .append(cell.form == Input::Form::text ? cell.text : in_words(cell.number));
     }
     if (range.cells.size() > kShownCells) text += ", … (" + std::to_string(range.cells.size()) + " values)";
@@ -152,41 +152,49 @@ bool name_cells(std::string_view line, Names& names, std::vector<std::string>& s
         const std::string name(trimmed(left.substr(0, comma)));
         left = comma == std::string_view::npos ? std::string_view{} : left.substr(comma + 1);
         names.values[name] = cell;
-        text.append(text.empty() ? "" : ", ").append(name + " = " + in_words(cell.number));
+        text.append(text.empty() ? std::string_view{} : list_comma())
+            .append(name + " = " + in_words(cell.number));
     }
     shown.push_back(text);
     return true;
 }
 
+// A cell in words; a blank one as a dash.
 std::string word(const Cell& cell) {
     if (const auto* number = std::get_if<double>(&cell)) return in_words(*number);
     const auto* text = std::get_if<std::string>(&cell);
-    return text != nullptr ? *text : std::string();
+    return text != nullptr && !text->empty() ? *text : "–";
 }
+bool is_number(const Cell& cell) { return std::holds_alternative<double>(cell); }
 
 // A column in one line; a table row by row: name, value and unit or ± standard error, or the cells as they
 // stand.
 void show_table(const Function& function, const Table& table, std::vector<std::string>& lines) {
-    const std::size_t shown = table.columns == 1 ? kShownCells : kShownRows;
-    std::string column;
+    const bool column = table.columns == 1, quantities = table.columns == 3;
+    const std::size_t shown = column ? kShownCells : kShownRows;
+    std::string in_one_line;
     for (std::size_t row = 0; row < std::min(table.rows(), shown); ++row) {
         std::string line = word(table.at(row, 0));
         for (std::size_t i = 1; i < table.columns; ++i) {
-            const std::string next = word(table.at(row, i));
-            const bool error = i == 2 && std::holds_alternative<double>(table.at(row, i));
-            if (next.empty()) continue;
-            line += (i == 1 ? " = " : table.columns > 3 ? ", " : error ? " ± " : " ") + next;
+            const Cell& cell = table.at(row, i);
+            if (quantities && i == 2) {
+                if (is_number(cell) || word(cell) != "–")
+                    line += (is_number(cell) ? " ± " : " ") + word(cell);
+            } else {
+                const bool value = i == 1 && (is_number(cell) || quantities);
+                line.append(value ? " = " : list_comma()).append(word(cell));
+            }
         }
-        if (table.columns > 1)
-            lines.push_back(line);
+        if (column)
+            in_one_line.append(row == 0 ? std::string_view{} : list_comma()).append(line);
         else
-            column.append(row == 0 ? "" : ", ").append(line);
+            lines.push_back(line);
     }
     std::string rest;
-    if (table.rows() > shown)
-        rest = "… (" + counted(table.rows(), table.columns == 1 ? "value" : "row") + ")";
-    if (table.columns == 1)
-        lines.push_back(std::string(function.result) + " = " + column + (rest.empty() ? "" : ", ") + rest);
+    if (table.rows() > shown) rest = "… (" + counted(table.rows(), column ? "value" : "row") + ")";
+    if (column)
+        lines.push_back(std::string(function.result) + " = " + in_one_line +
+                        (rest.empty() ? "" : std::string(list_comma()) + rest));
     else if (!rest.empty())
         lines.push_back(rest);
 }
@@ -228,8 +236,9 @@ Working working(const Function& function, std::span<const Input> given, const Re
         const Computed computed = compute(step.expression, names);
         const bool last = function.scalar && i + 1 == all.size();
         if (last) made.as_written = computed.value;
-        made.lines.push_back(std::string(step.name) + " = " + std::string(step.expression));
-        if (computed.with_numbers != step.expression) made.lines.push_back("   = " + computed.with_numbers);
+        const std::string expression = formula_in_words(step.expression);
+        made.lines.push_back(std::string(step.name) + " = " + expression);
+        if (computed.with_numbers != expression) made.lines.push_back("   = " + computed.with_numbers);
         made.lines.push_back("   = " + (last ? in_words(made.value, function.result_unit)
                                              : in_words(computed.value, step.unit)));
         names.values[std::string(step.name)] = computed.value;

@@ -164,6 +164,19 @@ TEST(Why, SaysWhatWasProbablyMeant) {
     EXPECT_TRUE(says(why_of("CLOSURE", {100.0, 0.3, column(60.0), column(0.4)}), "fine: a table of 5 rows"));
 }
 
+TEST(Why, WritesNumbersAsTheLocaleReadsThem) {
+    const Reading comma{.decimal_comma = true};
+    EXPECT_EQ(why_of("SOLIDSMASS", {"412,5 g", "80 %"}, comma), "fine: 82,5 g");
+    EXPECT_EQ(why_of("DRIEDMASS", {100.0, 72.5, 0.2}, comma),
+              "start: 72,5 is above 1: a fraction is wanted; 72,5 % is 0,725.");
+    EXPECT_EQ(why_of("SOLIDSMASS", {"412.5 g", "80 %"}), "fine: 82.5 g");
+    const Table lines =
+        std::get<Table>(evaluate(*find_function("WORKING"), std::vector<Input>{"SPECIFICHEAT", 0.85}, comma));
+    bool seen = false;
+    for (const Cell& line : lines.cells) seen |= std::get<std::string>(line) == "   = 0,837 + 3,349 × 0,85";
+    EXPECT_TRUE(seen);
+}
+
 TEST(Outcome, IsNeverANumberThatIsNone) {
     const double none = std::nan("");
     EXPECT_THROW(value("PICK", {Input({"u", none}, 2), "u"}), Refusal);
