@@ -22,7 +22,8 @@ double error_cell(int code) {
     return std::bit_cast<double>(quiet_nan | static_cast<std::uint32_t>(code));
 }
 
-Table each(const Function& function, std::span<const Input> arguments, const Reading& reading) {
+Table each(const Function& function, std::span<const Input> arguments, const Reading& reading,
+           std::string* first_refused) {
     if (!function.scalar || function.raw)
         refuse("function", "DRY." + std::string(function.name) + " does not give a single number.");
     std::size_t rows = 0;
@@ -58,6 +59,8 @@ Table each(const Function& function, std::span<const Input> arguments, const Rea
         try {
             table.cells.emplace_back(std::get<double>(evaluate(function, row, reading)));
         } catch (const Refusal& refusal) {
+            if (first_refused != nullptr && first_refused->empty())
+                *first_refused = "row " + std::to_string(k + 1) + ": " + refusal.what();
             table.cells.emplace_back(error_cell(
                 refusal.reason() == Refusal::Reason::argument ? kInvalidArgument : kNoConvergence));
         }

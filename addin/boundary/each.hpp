@@ -2,6 +2,7 @@
 #pragma once
 
 #include <span>
+#include <string>
 
 #include "addin/catalogue/entry.hpp"
 
@@ -11,7 +12,9 @@ namespace drysheet {
 /// a model) stays the same. One result a cell of the ranges, lying or standing as the first of them. A row
 /// blank in every range stays blank; a row that is refused holds that refusal's error value. Throws Refusal
 /// for ranges of different lengths or a function that gives no single number.
-Table each(const Function& function, std::span<const Input> arguments, const Reading& reading);
+/// first_refused: filled with the first refused row and why, where there is one.
+Table each(const Function& function, std::span<const Input> arguments, const Reading& reading,
+           std::string* first_refused = nullptr);
 
 /// The error of a refusal as a cell of an array carries it: not a number, with the code in its lower half.
 double error_cell(int code);

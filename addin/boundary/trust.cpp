@@ -101,6 +101,12 @@ NamedCall named_call(std::span<const Input> given) {
 std::string why(const Function& function, std::span<const Input> arguments, const Reading& reading) {
     const WrittenAs written(reading);
     try {
+        if (function.name == "EACH") {  // it gives a table whatever its rows are
+            const auto [each_row, columns] = named_call(arguments);
+            std::string refused;
+            (void)each(each_row, columns, reading, &refused);
+            if (!refused.empty()) return refused;
+        }
         std::string text = "fine: " + in_words(function, evaluate(function, arguments, reading));
         if (function.unit_argument) {
             const Input& unit = arguments[*function.unit_argument];

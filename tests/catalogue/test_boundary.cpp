@@ -161,6 +161,10 @@ TEST(Why, SaysWhatWasProbablyMeant) {
               "dried: 15 g is below the 20 g of dry solids that went in.");
     EXPECT_EQ(why_of("DRIEDMASS", {100.0, 0.8, 0.2}), "fine: 25 g");
     EXPECT_EQ(why_of("IN", {"140 °F", "°C"}), "fine: 60 °C");
+    EXPECT_EQ(why_of("IN", {"140 °F", column(" °C ")}), "fine: 60 °C");
+    EXPECT_EQ(why_of("EACH", {"SOLIDSMASS", column(100.0, 200.0, -3.0), 0.5}).substr(0, 15),
+              "row 3: mass: -3");
+    EXPECT_EQ(why_of("EACH", {"SOLIDSMASS", column(100.0, 200.0), 0.5}), "fine: a table of 2 rows, 1 column");
     EXPECT_TRUE(says(why_of("CLOSURE", {100.0, 0.3, column(60.0), column(0.4)}), "fine: a table of 5 rows"));
 }
 
