@@ -157,6 +157,7 @@ void leave_out_standing(Readings& readings, Smoothed& now, std::size_t& may_go, 
         }
         if (out.empty()) return;
         std::vector<double> before;
+        before.reserve(out.size());
         for (const std::size_t i : out) before.push_back(foretold_near(now, readings, i));
         for (const std::size_t i : out) readings.kept[i] = false;
         now = smoothed(readings);
@@ -210,6 +211,7 @@ bool leave_out_one(Readings& readings, Smoothed& now, double doubt) {
 
 std::vector<std::size_t> standing_out(std::span<const double> residuals, double doubt) {
     std::vector<double> sizes;
+    sizes.reserve(residuals.size());
     for (const double residual : residuals) sizes.push_back(std::abs(residual));
     std::vector<double> sorted = sizes;
     const auto middle = sorted.begin() + std::ssize(sorted) / 2;
