@@ -52,6 +52,13 @@ using Rows = Sequence<Sequence<Any>>;
 
 constexpr sal_Int32 kColumns = 6, kTop = 3;  // of the list, behind the links; rows above it
 
+// What stands between the quotes of an argument that is a text and nothing else; empty otherwise.
+std::string_view plain_text(std::string_view argument) {
+    if (argument.size() < 2 || !argument.starts_with('"') || !argument.ends_with('"')) return {};
+    const auto inside = argument.substr(1, argument.size() - 2);
+    return inside.find('"') == std::string_view::npos ? inside : std::string_view();
+}
+
 /// A call of one of our functions.
 struct Call {
     Sheet sheet;
@@ -68,8 +75,22 @@ struct Call {
 
     /// DRY.WHY of a function that is there: the cell shows what it says.
     bool is_question() const {
-        return function == find_function("WHY") && !arguments.empty() && arguments[0].size() > 2 &&
-               find_function(std::string_view(arguments[0]).substr(1, arguments[0].size() - 2)) != nullptr;
+        return function == find_function("WHY") && !arguments.empty() &&
+               find_function(plain_text(arguments[0])) != nullptr;
+    }
+
+    /// A function about functions, asked about one that is not there: that one is at fault.
+    void blame_a_misspelt_subject() {
+        static constexpr std::string_view about_functions[] = {"WHY", "SOURCE", "WORKING", "UNCERTAINTY",
+                                                               "EACH"};
+        if (function == nullptr || arguments.empty()) return;
+        const std::string_view subject = plain_text(arguments[0]);
+        if (subject.empty() || find_function(subject) != nullptr ||
+            std::ranges::find(about_functions, function->name) == std::end(about_functions))
+            return;
+        function = nullptr;
+        const OUString upper = ustring_from(subject).toAsciiUpperCase();
+        name = upper.startsWith("DRY.") ? upper : "DRY." + upper;
     }
 };
 
@@ -132,6 +153,7 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
                     call.name = ustring_from(found.name).toAsciiUpperCase();
                     call.whole = found.whole;
                     call.arguments.assign(found.arguments.begin(), found.arguments.end());
+                    call.blame_a_misspelt_subject();
                     calls.push_back(call);
                 }
             }
@@ -163,10 +185,11 @@ OUString question(const Call& call) {
 
 void judge(Call& call, const std::string& answer, const Texts& texts) {
     if (call.function == nullptr) {
-        const std::string name = utf8_from(call.name), nearest(nearest_name(name));
-        const bool near = 2 * edits(name.substr(4), nearest) < name.size() - 4;
-        call.verdict = near ? texts.word("there is no function {}; perhaps {}", {name, "DRY." + nearest})
-                            : texts.word("there is no function {}", {name});
+        const std::string name = utf8_from(call.name);
+        const auto meant = probably_meant(name);
+        call.verdict =
+            meant ? texts.word("there is no function {}; perhaps {}", {name, "DRY." + std::string(*meant)})
+                  : texts.word("there is no function {}", {name});
         return;
     }
     call.fine = answer.starts_with("fine");
@@ -353,7 +376,7 @@ std::string summary_of(const std::vector<Call>& calls, std::size_t refused, cons
                      ? 1
                      : 0;
     return texts.word(
-        "Calls of DRY functions: {}, in so many cells: {}. Without a value, listed first: {}. This list does "
+        "Calls of DRY functions: {}, in cells: {}. Without a value, listed first: {}. This list does "
         "not follow later changes.",
         {std::to_string(calls.size()), std::to_string(cells), std::to_string(refused)});
 }
