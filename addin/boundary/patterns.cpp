@@ -24,7 +24,7 @@ Dried product to expect | =DRY.DRIEDMASS([fresh];[start];[final]) | g
 Water taken out | =DRY.WATERREMOVED([fresh];[start];[final]) | g
 Fresh mass per mass of dried product | =DRY.DRYINGRATIO([start];[final]) | g/g
 Moisture that the two weights give, wet basis | =DRY.FINALMOISTURE([fresh];[start];[dried]) % | fraction wb
-Do weights and moistures agree? | =DRY.PICK(DRY.RECONCILE([fresh];[fresh_u];[start];[start_u];[dried];[dried_u];[final];[final_u]);"verdict")
+Do weights and moistures agree? | =DRY.PICK(DRY.RECONCILE([fresh];[fresh_u];[start];<start_u>&" fraction";[dried];[dried_u];[final];<final_u>&" fraction");"verdict")
 If a result is refused, the reason | =reason)"},
     {.command = "run", .title = "Drying run", .lines = R"(
 Type over the shaded cells, in any unit | Value | Unit

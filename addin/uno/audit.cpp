@@ -1,10 +1,12 @@
 #include "addin/uno/audit.hpp"
 
 #include <algorithm>
+#include <array>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/document/XUndoAction.hpp>
 #include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XArrayFormulaRange.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
@@ -13,6 +15,7 @@
 #include <com/sun/star/sheet/XCellRangeFormula.hpp>
 #include <com/sun/star/sheet/XCellRangesQuery.hpp>
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
+#include <com/sun/star/sheet/XSheetCellRangeContainer.hpp>
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/sheet/XViewFreezable.hpp>
@@ -23,6 +26,7 @@
 #include <com/sun/star/util/XProtectable.hpp>
 #include <cppuhelper/implbase1.hxx>
 #include <set>
+#include <string_view>
 #include <vector>
 
 #include "addin/boundary/evaluate.hpp"
@@ -100,7 +104,7 @@ Reference<table::XCellRange> cells(const Sheet& sheet, sal_Int32 column, sal_Int
 }
 
 template <class Property>
-void set(const Reference<table::XCellRange>& range, const char* name, const Property& value) {
+void set(const Reference<uno::XInterface>& range, const char* name, const Property& value) {
     Reference<beans::XPropertySet>(range, UNO_QUERY_THROW)
         ->setPropertyValue(OUString::createFromAscii(name), Any(value));
 }
@@ -290,15 +294,63 @@ struct List {
     Rows rows;
 };
 
-void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
-    constexpr sal_Int32 widths[] = {3500, 9000, 3300, 7000, 7000, 5000, 12000};  // 1/100 mm
-    const auto format = [&](const Reference<table::XCellRange>& range, const char* name, const auto& value) {
+Sheet sheet_named(const Document& document, const OUString& name) {
+    return {document->getSheets()->getByName(name), UNO_QUERY_THROW};
+}
+
+// About how wide a text is in the usual font, in 1/100 mm; too wide rather than too narrow.
+sal_Int32 width_of(const OUString& text) {
+    constexpr std::u16string_view narrow = u" .,;:'()[]|/-fijlrt";
+    sal_Int32 width = 500;
+    for (sal_Int32 i = 0; i < text.getLength(); ++i) {
+        const char16_t c = text[i];
+        width += narrow.find(c) != std::u16string_view::npos ? 130 : c >= u'A' && c <= u'Z' ? 280 : 220;
+    }
+    return width;
+}
+
+// How wide each column is, and which cells hold more than that: only those are wrapped, as Calc 7.4 lays out
+// every wrapped cell anew at every change of a format.
+struct Layout {
+    std::array<sal_Int32, kColumns + 1> widths{3500, 3500, 3300, 3500, 3500, 5000, 12000};  // 1/100 mm
+    std::vector<table::CellRangeAddress> wrapped;
+};
+Layout layout_of(const Rows& rows, sal_Int16 sheet) {
+    Layout layout;
+    const auto fit = [&](sal_Int32 column, sal_Int32 widest) {
+        sal_Int32& width = layout.widths.at(static_cast<std::size_t>(column));
+        sal_Int32 last = -1;  // row of this column that is wrapped
+        for (sal_Int32 row = 0; row < rows.getLength(); ++row) {
+            OUString text;
+            if (!(rows[row][column - 1] >>= text)) continue;
+            const sal_Int32 wanted = width_of(text);
+            width = std::clamp(wanted, width, widest);
+            if (wanted <= widest) continue;
+            if (last < 0 || last + 1 < row)
+                layout.wrapped.emplace_back(sheet, column, kTop + row, column, kTop + row);
+            layout.wrapped.back().EndRow = kTop + row;
+            last = row;
+        }
+    };
+    fit(1, 9000);
+    fit(2, 3300);
+    fit(3, 8000);
+    fit(4, 10000);
+    return layout;  // the source runs on to the right
+}
+
+void write(const Document& document, const List& list, document::XUndoManager& undo) {
+    const Sheet sheet = sheet_named(document, list.sheet_name);
+    const Layout layout = layout_of(
+        list.rows, Reference<sheet::XCellRangeAddressable>(sheet, UNO_QUERY_THROW)->getRangeAddress().Sheet);
+    const auto format = [&](const auto& range, const char* name, const auto& value) {
         quietly(undo, [&] { set(range, name, value); });
     };
     const Reference<container::XIndexAccess> columns(
         Reference<table::XColumnRowRange>(sheet, UNO_QUERY_THROW)->getColumns(), UNO_QUERY_THROW);
     for (sal_Int32 i = 0; i <= kColumns; ++i)
-        format(Reference<table::XCellRange>(columns->getByIndex(i), UNO_QUERY_THROW), "Width", widths[i]);
+        format(Reference<table::XCellRange>(columns->getByIndex(i), UNO_QUERY_THROW), "Width",
+               layout.widths.at(static_cast<std::size_t>(i)));
     const sal_Int32 count = list.rows.getLength();
     quietly(undo, [&] {
         Reference<sheet::XCellRangeData>(cells(sheet, 0, 0, kColumns + 1, kTop), UNO_QUERY_THROW)
@@ -315,10 +367,16 @@ void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
     format(cells(sheet, 0, 0, 1, 1), "CharWeight", 150.0F);
     format(cells(sheet, 0, kTop - 1, kColumns + 1, 1), "CharWeight", 150.0F);
     format(cells(sheet, 0, kTop, kColumns + 1, count), "VertJustify", table::CellVertJustify2::TOP);
-    format(cells(sheet, 1, kTop, 4, count), "IsTextWrapped", true);  // the source runs on to the right
     format(cells(sheet, 2, kTop, 1, count), "HoriJustify", table::CellHoriJustify_LEFT);
     if (list.refused > 0)
         format(cells(sheet, 0, kTop, kColumns + 1, list.refused), "CellBackColor", sal_Int32{0xffe0d0});
+    if (layout.wrapped.empty()) return;
+    const Reference<sheet::XSheetCellRangeContainer> wrapped(
+        Reference<lang::XMultiServiceFactory>(document, UNO_QUERY_THROW)
+            ->createInstance("com.sun.star.sheet.SheetCellRanges"),
+        UNO_QUERY_THROW);
+    wrapped->addRangeAddresses({layout.wrapped.data(), static_cast<sal_Int32>(layout.wrapped.size())}, false);
+    format(wrapped, "IsTextWrapped", true);
 }
 
 // What was found, an empty line, and the columns' names.
@@ -341,10 +399,6 @@ Rows head_of(const std::string& summary, const Texts& texts) {
     return rows;
 }
 
-Sheet sheet_named(const Document& document, const OUString& name) {
-    return {document->getSheets()->getByName(name), UNO_QUERY_THROW};
-}
-
 /// The office takes the sheet away and brings it back by itself, but brings it back empty.
 class Refill final : public cppu::WeakImplHelper1<document::XUndoAction> {
   public:
@@ -353,7 +407,7 @@ class Refill final : public cppu::WeakImplHelper1<document::XUndoAction> {
     void SAL_CALL undo() override {}
     void SAL_CALL redo() override {
         const Reference<document::XUndoManagerSupplier> supplier(document_, UNO_QUERY_THROW);
-        write(sheet_named(document_, list_.sheet_name), list_, *supplier->getUndoManager());
+        write(document_, list_, *supplier->getUndoManager());
     }
 
   private:
@@ -431,7 +485,7 @@ std::string check_workbook(const Document& document, const Progress& progress, c
         list.links.getArray()[i] = Sequence<OUString>(&link, 1);
         list.rows.getArray()[i] = listed(calls[i], sheets);
     }
-    write(sheet, list, step.list());
+    write(document, list, step.list());
     if (progress.is()) progress->end();
     step.list().addUndoAction(new Refill(document, list));
     bring_to_front(document, sheet);

@@ -116,7 +116,7 @@ class Menu(MenuTest):
     def test_the_reason_is_that_of_the_call_at_fault(self):
         self.select("A1")
         self.send("pattern/yield")
-        for address, argument in (("B5", "dried"), ("D5", "u_dried"), ("B4", "start")):
+        for address, argument in (("B5", "dried"), ("D5", "u_dried"), ("D6", "u_final"), ("B4", "start")):
             was = self.book.cell(address).getFormula()
             self.book.put(address, None)
             self.assertIn(f"{argument}: ", self.reason_is_told("yield"))
