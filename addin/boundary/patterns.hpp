@@ -21,9 +21,9 @@ inline constexpr std::string_view kCheckTitle = "Check Drying Formulas";
 ///                   with the unit to its left
 ///   [name if other] a column's values with the unit above them, nothing where the other column is blank
 ///   {=formula}      an array formula; ^ below it belongs to it
-///   content %       a number or a formula's result as per cent: the cell holds the fraction, in a percent
-///   format Label           a text that begins with a capital letter is translated; a unit never does =reason
-///   what DRY.WHY says of the first call in the other formulas that is refused
+///   content %       a number or a formula's result shown as per cent; the cell holds the fraction, 0.86
+///   Label           a text that begins with a capital letter is translated; a unit never does
+///   =reason         what DRY.WHY says of the first call in the other formulas that is refused
 struct Pattern {
     std::string_view command;  ///< the last part of the menu's command
     std::string_view title;

@@ -184,7 +184,7 @@ class Menu(MenuTest):
             self.book.document.CurrentController.Frame, ".uno:EnterString", "", 0, properties(StringName=text))
         return self.book.cell(address)
 
-    def test_per_cent_is_typed_with_and_without_a_sign(self):
+    def test_per_cent_is_typed_as_a_fraction_or_with_its_sign(self):
         self.select("A1")
         self.send("pattern/yield")
         self.assertEqual([self.book.cell(address).getString() for address in ("B4", "C4", "D4", "B6", "D6", "C10")],
@@ -198,6 +198,8 @@ class Menu(MenuTest):
             self.assertEqual((cell.getValue(), cell.getString()), (0.65, "65 %"))
             self.assert_close(Result.of(self.book.cell("B7")).value, 12500 * 0.35 / 0.9, 1e-12, typed)
         self.assertEqual(self.type_in("D4", "0.25 %").getString(), "0.25 %")
+        self.assertEqual(self.type_in("B4", "65").getString(), "6500 %", "what was meant is not guessed, but refused")
+        self.assertIn("a fraction is wanted", self.reason_is_told("yield"))
         self.book.sheet().clearContents(1023)
         self.select("A1")
         self.send("pattern/air")
