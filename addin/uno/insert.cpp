@@ -132,9 +132,9 @@ std::string insert_pattern(const Reference<frame::XModel>& workbook, const Patte
     const Any figures = number_format(workbook, "[<1]0.0000;[<100]0.00;0.0");
     const Any decimals = number_format(workbook, "0.000"), percent = number_format(workbook, "0.00 %");
     // as typed, yet not General itself, which gives way to the format of a clock time typed there
-    const Any typed = number_format(workbook, "General;-General");
+    const Any typed = number_format(workbook, "[<0.001]General;0.####");
     // in a format that is per cent throughout Calc adds a sign to what is typed: 0.65 %, and 65 %% for 65 %
-    const Any typed_percent = number_format(workbook, "[<0]General;General %");
+    const Any typed_percent = number_format(workbook, "[<0]-General;0.### %");
     const auto format_of = [&](const PatternCell& cell) {
         if (cell.input) return cell.percent ? typed_percent : typed;
         return cell.array_rows > 1 ? decimals : cell.percent ? percent : figures;
