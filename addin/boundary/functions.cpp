@@ -65,6 +65,13 @@ std::string_view nearest_name(std::string_view name) {
         ->name;
 }
 
+std::optional<std::string_view> probably_meant(std::string_view name) {
+    const std::string wanted = bare_upper(name);
+    const std::string_view nearest = nearest_name(wanted);
+    if (2 * edits(wanted, nearest) >= wanted.size()) return std::nullopt;
+    return nearest;
+}
+
 std::string usage(const Function& function) {
     std::string text = "DRY." + std::string(function.name) + "(";
     for (std::size_t i = 0; i < function.params.size(); ++i) {

@@ -1,6 +1,7 @@
 // All functions that a sheet can call, found by name.
 #pragma once
 
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -14,8 +15,11 @@ const std::vector<Function>& functions();
 /// By its name, with or without the prefix, in any case; nullptr when there is none.
 const Function* find_function(std::string_view name);
 
-/// The name that was probably meant.
+/// The name with the fewest letters to change.
 std::string_view nearest_name(std::string_view name);
+
+/// The same, where it is near enough to have been meant: less than half of the letters differ.
+std::optional<std::string_view> probably_meant(std::string_view name);
 
 /// "DRY.DRIEDMASS(fresh; start; final)": optional arguments in brackets, "…" where the last repeats.
 std::string usage(const Function& function);

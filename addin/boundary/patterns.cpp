@@ -1,6 +1,8 @@
 #include "addin/boundary/patterns.hpp"
 
 #include <algorithm>
+#include <array>
+#include <charconv>
 #include <map>
 #include <optional>
 #include <vector>
@@ -15,19 +17,19 @@ constexpr Pattern kPatterns[] = {
     {.command = "yield", .title = "Yield with its check", .lines = R"(
 Type over the shaded cells, in any unit | Value | Unit | ±
 Prepared material put in | fresh: 12.5 | kg | fresh_u: 0.02
-Its moisture, wet basis | start: 86 | % | start_u: 0.5
+Its moisture, wet basis | start: 86 % | fraction wb | start_u: 0.5 %
 Dried product taken out | dried: 1.96 | kg | dried_u: 0.005
-Its moisture, wet basis | final: 10 | % | final_u: 0.5
+Its moisture, wet basis | final: 10 % | fraction wb | final_u: 0.5 %
 Dried product to expect | =DRY.DRIEDMASS([fresh];[start];[final]) | g
 Water taken out | =DRY.WATERREMOVED([fresh];[start];[final]) | g
-Fresh mass for one of dried | =DRY.DRYINGRATIO([start];[final]) | g/g
-Moisture that the two weights give, wet basis | =DRY.FINALMOISTURE([fresh];[start];[dried])*100 | %
-Do weights and moistures agree? | =DRY.PICK(DRY.RECONCILE([fresh];[fresh_u];[start];[start_u];[dried];[dried_u];[final];[final_u]);"verdict")
+Fresh mass per mass of dried product | =DRY.DRYINGRATIO([start];[final]) | g/g
+Moisture that the two weights give, wet basis | =DRY.FINALMOISTURE([fresh];[start];[dried]) % | fraction wb
+Do weights and moistures agree? | =DRY.PICK(DRY.RECONCILE([fresh];[fresh_u];[start];<start_u>&" fraction";[dried];[dried_u];[final];<final_u>&" fraction");"verdict")
 If a result is refused, the reason | =reason)"},
     {.command = "run", .title = "Drying run", .lines = R"(
 Type over the shaded cells, in any unit | Value | Unit
-Moisture at the start | start: 86 | % wb
-Moisture to reach | target: 10 | % wb
+Moisture at the start | start: 86 % | fraction wb
+Moisture to reach | target: 10 % | fraction wb
 Moisture at which drying would end by itself | rest: 0.06 | kg/kg db
 Dry solids on the tray | solids: =DRY.SOLIDSMASS(INDEX(<mass>;1)&" "&<mass_unit>;[start]) | g
 Page curve, k | page: {=DRY.PICK(DRY.CURVEFIT("Page";[time if mass];<ratio>);"k")} | 1/h^n
@@ -35,7 +37,7 @@ Page curve, n | page: {=DRY.PICK(DRY.CURVEFIT("Page";[time if mass];<ratio>);"n"
 Time to the moisture to reach | =DRY.DRYINGTIME([start];[target];[rest];"Page";<page>) | h
 If a result is refused, the reason | =reason
 Readings, without the tray | Time | Mass | Moisture ratio | Moisture | Drying rate
- | time_unit: h | mass_unit: g | – | kg/kg db | kg/kg/h
+Times as numbers: 8.5 h, not 8:30 | time_unit: h | mass_unit: g | – | kg/kg db | kg/kg/h
 1 | time: 0 | mass: 1000 | ratio: {=IF(<mass>="";"";DRY.RATIOS([mass if mass];[solids];[rest]))} | {=IF(<ratio>="";"";<mass>/INDEX(<mass>;1)*(1+DRY.DRYBASIS([start]))-1)} | {=IF(<mass>="";"";DRY.RATES([time if mass];[mass if mass];[solids]))}
 2 | time: 1 | mass: 709 | ratio: ^ | ^ | ^
 3 | time: 2 | mass: 505 | ratio: ^ | ^ | ^
@@ -59,7 +61,7 @@ Readings, without the tray | Time | Mass | Moisture ratio | Moisture | Drying ra
     {.command = "air", .title = "State of air", .lines = R"(
 Type over the shaded cells, in any unit | Value | Unit
 Temperature | temp: 24 | °C
-Relative humidity | rh: 65 | %
+Relative humidity | rh: 65 % | fraction
 Altitude | altitude: 1200 | m
 Dryer's setting | heated: 58 | °C
 Pressure | pressure: =DRY.ALTITUDEPRESSURE([altitude]) | kPa
@@ -67,7 +69,7 @@ Humidity ratio | =DRY.HUMIDITYRATIO([temp];[rh];[pressure])*1000 | g/kg
 Dew point | =DRY.DEWPOINT([temp];[rh];[pressure]) | °C
 Wet bulb | =DRY.WETBULB([temp];[rh];[pressure]) | °C
 Density of the moist air | =DRY.AIRDENSITY([temp];[rh];[pressure]) | kg/m³
-Relative humidity when heated to the setting | hot: =DRY.HEATEDRH([temp];[rh];[heated];[pressure])*100 | %
+Relative humidity when heated to the setting | hot: =DRY.HEATEDRH([temp];[rh];[heated];[pressure]) % | fraction
 Water that heated air takes up to 80 % humidity | =DRY.AIRPICKUP([heated];[hot];0.8;[pressure])*1000 | g/kg
 If a result is refused, the reason | =reason)"},
 };
@@ -96,6 +98,22 @@ std::string_view take_name(std::string_view& text) {
     const auto name = text.substr(0, end);
     text = trimmed(text.substr(end + 1));
     return name;
+}
+
+// "86 %" → "86", and whether there was a sign to take; a text keeps its own.
+bool take_percent(std::string_view& text) {
+    if (!text.ends_with(" %") || (text.front() != '=' && (text.front() < '0' || text.front() > '9')))
+        return false;
+    text.remove_suffix(2);
+    return true;
+}
+
+// "86" → "0.86".
+std::string hundredth(std::string_view number) {
+    double value = 0;
+    std::from_chars(number.data(), number.data() + number.size(), value);
+    std::array<char, 32> text{};
+    return {text.data(), std::to_chars(text.data(), text.data() + text.size(), value / 100).ptr};
 }
 
 bool is_label(std::string_view text) { return !text.empty() && text.front() >= 'A' && text.front() <= 'Z'; }
@@ -227,7 +245,12 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row, const 
                     part = part.substr(1, part.size() - 2);
                     array_above[i] = block.cells.size();
                 }
-                cell.content = is_label(part) ? texts.text(label_key(part), part) : std::string(part);
+                cell.percent = take_percent(part);
+                if (is_label(part))
+                    cell.content = texts.text(label_key(part), part);
+                else
+                    cell.content =
+                        cell.percent && !part.starts_with('=') ? hundredth(part) : std::string(part);
                 block.cells.push_back(std::move(cell));
             }
         });

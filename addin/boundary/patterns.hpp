@@ -21,6 +21,7 @@ inline constexpr std::string_view kCheckTitle = "Check Drying Formulas";
 ///                   with the unit to its left
 ///   [name if other] a column's values with the unit above them, nothing where the other column is blank
 ///   {=formula}      an array formula; ^ below it belongs to it
+///   content %       a number or a formula's result shown as per cent; the cell holds the fraction, 0.86
 ///   Label           a text that begins with a capital letter is translated; a unit never does
 ///   =reason         what DRY.WHY says of the first call in the other formulas that is refused
 struct Pattern {
@@ -38,6 +39,7 @@ struct PatternCell {
     std::size_t array_rows = 0;  ///< of an array formula; 0 otherwise
     std::string content;         ///< as a person would type it into an English sheet
     bool input = false;          ///< a value to be typed over
+    bool percent = false;        ///< a fraction to be shown as per cent
 };
 
 struct Block {

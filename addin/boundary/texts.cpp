@@ -48,7 +48,7 @@ constexpr std::string_view kWords[] = {
 
     // the list of its check
     "Formula check",
-    "Calls of DRY functions: {}, in so many cells: {}. Without a value, listed first: {}. This list does not follow later changes.",
+    "Calls of DRY functions: {}, in cells: {}. Without a value, listed first: {}. This list does not follow later changes.",
     "Cell",
     "What DRY.WHY says",
     "The cell shows",

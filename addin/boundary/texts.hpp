@@ -28,7 +28,7 @@ class Texts {
     std::string text(const std::string& key, std::string_view english) const {
         return of(key, english).value_or(std::string(english));
     }
-    /// English words of kWords in this language, each {} filled in its turn.
+    /// English words of words() in this language, each {} filled in its turn.
     std::string word(std::string_view english, std::initializer_list<std::string_view> values = {}) const;
 
     const std::vector<std::pair<std::string, std::string>>& lines() const { return lines_; }

@@ -1,10 +1,12 @@
 #include "addin/uno/audit.hpp"
 
 #include <algorithm>
+#include <array>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/document/XUndoAction.hpp>
 #include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XArrayFormulaRange.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
@@ -13,6 +15,7 @@
 #include <com/sun/star/sheet/XCellRangeFormula.hpp>
 #include <com/sun/star/sheet/XCellRangesQuery.hpp>
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
+#include <com/sun/star/sheet/XSheetCellRangeContainer.hpp>
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/sheet/XViewFreezable.hpp>
@@ -23,6 +26,7 @@
 #include <com/sun/star/util/XProtectable.hpp>
 #include <cppuhelper/implbase1.hxx>
 #include <set>
+#include <string_view>
 #include <vector>
 
 #include "addin/boundary/evaluate.hpp"
@@ -52,6 +56,13 @@ using Rows = Sequence<Sequence<Any>>;
 
 constexpr sal_Int32 kColumns = 6, kTop = 3;  // of the list, behind the links; rows above it
 
+// What stands between the quotes of an argument that is a text and nothing else; empty otherwise.
+std::string_view plain_text(std::string_view argument) {
+    if (argument.size() < 2 || !argument.starts_with('"') || !argument.ends_with('"')) return {};
+    const auto inside = argument.substr(1, argument.size() - 2);
+    return inside.find('"') == std::string_view::npos ? inside : std::string_view();
+}
+
 /// A call of one of our functions.
 struct Call {
     Sheet sheet;
@@ -68,8 +79,22 @@ struct Call {
 
     /// DRY.WHY of a function that is there: the cell shows what it says.
     bool is_question() const {
-        return function == find_function("WHY") && !arguments.empty() && arguments[0].size() > 2 &&
-               find_function(std::string_view(arguments[0]).substr(1, arguments[0].size() - 2)) != nullptr;
+        return function == find_function("WHY") && !arguments.empty() &&
+               find_function(plain_text(arguments[0])) != nullptr;
+    }
+
+    /// A function about functions, asked about one that is not there: that one is at fault.
+    void blame_a_misspelt_subject() {
+        static constexpr std::string_view about_functions[] = {"WHY", "SOURCE", "WORKING", "UNCERTAINTY",
+                                                               "EACH"};
+        if (function == nullptr || arguments.empty()) return;
+        const std::string_view subject = plain_text(arguments[0]);
+        if (subject.empty() || find_function(subject) != nullptr ||
+            std::ranges::find(about_functions, function->name) == std::end(about_functions))
+            return;
+        function = nullptr;
+        const OUString upper = ustring_from(subject).toAsciiUpperCase();
+        name = upper.startsWith("DRY.") ? upper : "DRY." + upper;
     }
 };
 
@@ -79,7 +104,7 @@ Reference<table::XCellRange> cells(const Sheet& sheet, sal_Int32 column, sal_Int
 }
 
 template <class Property>
-void set(const Reference<table::XCellRange>& range, const char* name, const Property& value) {
+void set(const Reference<uno::XInterface>& range, const char* name, const Property& value) {
     Reference<beans::XPropertySet>(range, UNO_QUERY_THROW)
         ->setPropertyValue(OUString::createFromAscii(name), Any(value));
 }
@@ -132,6 +157,7 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
                     call.name = ustring_from(found.name).toAsciiUpperCase();
                     call.whole = found.whole;
                     call.arguments.assign(found.arguments.begin(), found.arguments.end());
+                    call.blame_a_misspelt_subject();
                     calls.push_back(call);
                 }
             }
@@ -163,10 +189,11 @@ OUString question(const Call& call) {
 
 void judge(Call& call, const std::string& answer, const Texts& texts) {
     if (call.function == nullptr) {
-        const std::string name = utf8_from(call.name), nearest(nearest_name(name));
-        const bool near = 2 * edits(name.substr(4), nearest) < name.size() - 4;
-        call.verdict = near ? texts.word("there is no function {}; perhaps {}", {name, "DRY." + nearest})
-                            : texts.word("there is no function {}", {name});
+        const std::string name = utf8_from(call.name);
+        const auto meant = probably_meant(name);
+        call.verdict =
+            meant ? texts.word("there is no function {}; perhaps {}", {name, "DRY." + std::string(*meant)})
+                  : texts.word("there is no function {}", {name});
         return;
     }
     call.fine = answer.starts_with("fine");
@@ -267,15 +294,63 @@ struct List {
     Rows rows;
 };
 
-void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
-    constexpr sal_Int32 widths[] = {3500, 9000, 3300, 7000, 7000, 5000, 12000};  // 1/100 mm
-    const auto format = [&](const Reference<table::XCellRange>& range, const char* name, const auto& value) {
+Sheet sheet_named(const Document& document, const OUString& name) {
+    return {document->getSheets()->getByName(name), UNO_QUERY_THROW};
+}
+
+// About how wide a text is in the usual font, in 1/100 mm; too wide rather than too narrow.
+sal_Int32 width_of(const OUString& text) {
+    constexpr std::u16string_view narrow = u" .,;:'()[]|/-fijlrt";
+    sal_Int32 width = 500;
+    for (sal_Int32 i = 0; i < text.getLength(); ++i) {
+        const char16_t c = text[i];
+        width += narrow.find(c) != std::u16string_view::npos ? 130 : c >= u'A' && c <= u'Z' ? 280 : 220;
+    }
+    return width;
+}
+
+// How wide each column is, and which cells hold more than that: only those are wrapped, as Calc 7.4 lays out
+// every wrapped cell anew at every change of a format.
+struct Layout {
+    std::array<sal_Int32, kColumns + 1> widths{3500, 3500, 3300, 3500, 3500, 5000, 12000};  // 1/100 mm
+    std::vector<table::CellRangeAddress> wrapped;
+};
+Layout layout_of(const Rows& rows, sal_Int16 sheet) {
+    Layout layout;
+    const auto fit = [&](sal_Int32 column, sal_Int32 widest) {
+        sal_Int32& width = layout.widths.at(static_cast<std::size_t>(column));
+        sal_Int32 last = -1;  // row of this column that is wrapped
+        for (sal_Int32 row = 0; row < rows.getLength(); ++row) {
+            OUString text;
+            if (!(rows[row][column - 1] >>= text)) continue;
+            const sal_Int32 wanted = width_of(text);
+            width = std::clamp(wanted, width, widest);
+            if (wanted <= widest) continue;
+            if (last < 0 || last + 1 < row)
+                layout.wrapped.emplace_back(sheet, column, kTop + row, column, kTop + row);
+            layout.wrapped.back().EndRow = kTop + row;
+            last = row;
+        }
+    };
+    fit(1, 9000);
+    fit(2, 3300);
+    fit(3, 8000);
+    fit(4, 10000);
+    return layout;  // the source runs on to the right
+}
+
+void write(const Document& document, const List& list, document::XUndoManager& undo) {
+    const Sheet sheet = sheet_named(document, list.sheet_name);
+    const Layout layout = layout_of(
+        list.rows, Reference<sheet::XCellRangeAddressable>(sheet, UNO_QUERY_THROW)->getRangeAddress().Sheet);
+    const auto format = [&](const auto& range, const char* name, const auto& value) {
         quietly(undo, [&] { set(range, name, value); });
     };
     const Reference<container::XIndexAccess> columns(
         Reference<table::XColumnRowRange>(sheet, UNO_QUERY_THROW)->getColumns(), UNO_QUERY_THROW);
     for (sal_Int32 i = 0; i <= kColumns; ++i)
-        format(Reference<table::XCellRange>(columns->getByIndex(i), UNO_QUERY_THROW), "Width", widths[i]);
+        format(Reference<table::XCellRange>(columns->getByIndex(i), UNO_QUERY_THROW), "Width",
+               layout.widths.at(static_cast<std::size_t>(i)));
     const sal_Int32 count = list.rows.getLength();
     quietly(undo, [&] {
         Reference<sheet::XCellRangeData>(cells(sheet, 0, 0, kColumns + 1, kTop), UNO_QUERY_THROW)
@@ -292,10 +367,16 @@ void write(const Sheet& sheet, const List& list, document::XUndoManager& undo) {
     format(cells(sheet, 0, 0, 1, 1), "CharWeight", 150.0F);
     format(cells(sheet, 0, kTop - 1, kColumns + 1, 1), "CharWeight", 150.0F);
     format(cells(sheet, 0, kTop, kColumns + 1, count), "VertJustify", table::CellVertJustify2::TOP);
-    format(cells(sheet, 1, kTop, 4, count), "IsTextWrapped", true);  // the source runs on to the right
     format(cells(sheet, 2, kTop, 1, count), "HoriJustify", table::CellHoriJustify_LEFT);
     if (list.refused > 0)
         format(cells(sheet, 0, kTop, kColumns + 1, list.refused), "CellBackColor", sal_Int32{0xffe0d0});
+    if (layout.wrapped.empty()) return;
+    const Reference<sheet::XSheetCellRangeContainer> wrapped(
+        Reference<lang::XMultiServiceFactory>(document, UNO_QUERY_THROW)
+            ->createInstance("com.sun.star.sheet.SheetCellRanges"),
+        UNO_QUERY_THROW);
+    wrapped->addRangeAddresses({layout.wrapped.data(), static_cast<sal_Int32>(layout.wrapped.size())}, false);
+    format(wrapped, "IsTextWrapped", true);
 }
 
 // What was found, an empty line, and the columns' names.
@@ -318,10 +399,6 @@ Rows head_of(const std::string& summary, const Texts& texts) {
     return rows;
 }
 
-Sheet sheet_named(const Document& document, const OUString& name) {
-    return {document->getSheets()->getByName(name), UNO_QUERY_THROW};
-}
-
 /// The office takes the sheet away and brings it back by itself, but brings it back empty.
 class Refill final : public cppu::WeakImplHelper1<document::XUndoAction> {
   public:
@@ -330,7 +407,7 @@ class Refill final : public cppu::WeakImplHelper1<document::XUndoAction> {
     void SAL_CALL undo() override {}
     void SAL_CALL redo() override {
         const Reference<document::XUndoManagerSupplier> supplier(document_, UNO_QUERY_THROW);
-        write(sheet_named(document_, list_.sheet_name), list_, *supplier->getUndoManager());
+        write(document_, list_, *supplier->getUndoManager());
     }
 
   private:
@@ -353,7 +430,7 @@ std::string summary_of(const std::vector<Call>& calls, std::size_t refused, cons
                      ? 1
                      : 0;
     return texts.word(
-        "Calls of DRY functions: {}, in so many cells: {}. Without a value, listed first: {}. This list does "
+        "Calls of DRY functions: {}, in cells: {}. Without a value, listed first: {}. This list does "
         "not follow later changes.",
         {std::to_string(calls.size()), std::to_string(cells), std::to_string(refused)});
 }
@@ -408,7 +485,7 @@ std::string check_workbook(const Document& document, const Progress& progress, c
         list.links.getArray()[i] = Sequence<OUString>(&link, 1);
         list.rows.getArray()[i] = listed(calls[i], sheets);
     }
-    write(sheet, list, step.list());
+    write(document, list, step.list());
     if (progress.is()) progress->end();
     step.list().addUndoAction(new Refill(document, list));
     bring_to_front(document, sheet);

@@ -129,8 +129,16 @@ std::string insert_pattern(const Reference<frame::XModel>& workbook, const Patte
 
     const UndoStep step(workbook, ustring_from(block.cells[0].content));
     // four figures or so, whatever the unit; a column is easier to read with one number of decimals
-    const Any figures = number_format(workbook, "[>=100]0.0;[>=1]0.00;0.0000"),
-              decimals = number_format(workbook, "0.000");
+    const Any figures = number_format(workbook, "[<1]0.0000;[<100]0.00;0.0");
+    const Any decimals = number_format(workbook, "0.000"), percent = number_format(workbook, "0.00 %");
+    // as typed, yet not General itself, which gives way to the format of a clock time typed there
+    const Any typed = number_format(workbook, "[<0.001]General;0.####");
+    // in a format that is per cent throughout Calc adds a sign to what is typed: 0.65 %, and 65 %% for 65 %
+    const Any typed_percent = number_format(workbook, "[<0]-General;0.### %");
+    const auto format_of = [&](const PatternCell& cell) {
+        if (cell.input) return cell.percent ? typed_percent : typed;
+        return cell.array_rows > 1 ? decimals : cell.percent ? percent : figures;
+    };
     for (const PatternCell& cell : block.cells) {
         const auto column = static_cast<sal_Int32>(cell.column), row = static_cast<sal_Int32>(cell.row);
         const auto rows = std::max<sal_Int32>(1, static_cast<sal_Int32>(cell.array_rows));
@@ -140,7 +148,7 @@ std::string insert_pattern(const Reference<frame::XModel>& workbook, const Patte
             Reference<sheet::XArrayFormulaRange>(place, UNO_QUERY_THROW)->setArrayFormula(content);
         else
             place->getCellByPosition(0, 0)->setFormula(content);
-        if (cell.content.starts_with("=")) set(place, "NumberFormat", rows > 1 ? decimals : figures);
+        if (cell.input || cell.content.starts_with("=")) set(place, "NumberFormat", format_of(cell));
         if (cell.input) set(place, "CellBackColor", Any(sal_Int32{0xfff5ce}));
         if (cell.column > block.cells[0].column && is_text(cell)) {  // a unit, set off from its number
             set(place, "HoriJustify", Any(table::CellHoriJustify_LEFT));

@@ -209,5 +209,13 @@ TEST(Why, NamesTheNearestFunction) {
     EXPECT_EQ(find_function("dry.driedmass"), find_function("DRIEDMASS"));
 }
 
+TEST(Functions, WhatWasProbablyMeantIsNear) {
+    EXPECT_EQ(probably_meant("dry.driedmas"), "DRIEDMASS");
+    EXPECT_EQ(probably_meant("DRYBASES"), "DRYBASIS");
+    EXPECT_EQ(probably_meant("WHY"), "WHY");
+    EXPECT_EQ(probably_meant("ZZZZ"), std::nullopt);
+    EXPECT_EQ(probably_meant("DRY."), std::nullopt);
+}
+
 }  // namespace
 }  // namespace drysheet

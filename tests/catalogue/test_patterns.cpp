@@ -52,6 +52,41 @@ TEST(Patterns, AColumnIsReadWhereAnotherIsFilled) {
               "=DRY.WATERREMOVED(IF(A5:A6=\"\";\"\";B5:B6&\" \"&B4);IF(A5:A6=\"\";\"\";A5:A6&\" \"&A4))");
 }
 
+TEST(Patterns, PerCentIsAFraction) {
+    constexpr Pattern pattern{
+        .command = "percent",
+        .title = "Percent",
+        .lines = "\nUp to 80 % | start: 86 % | fraction | start_u: 0.5 %\nHalf | =[start]&[start_u] % | %"};
+    const Block block = placed(pattern, 0, 0);
+    ASSERT_EQ(block.cells.size(), 8U);
+    const auto is = [&](std::string_view where, std::string_view content, bool percent) {
+        const PatternCell* cell = at(block, where);
+        ASSERT_NE(cell, nullptr) << where;
+        EXPECT_EQ(cell->content, content) << where;
+        EXPECT_EQ(cell->percent, percent) << where;
+    };
+    is("A2", "Up to 80 %", false);
+    is("B2", "0.86", true);
+    is("C2", "fraction", false);
+    is("D2", "0.005", true);
+    is("B3", "=B2&\" \"&C2&D2&\" \"&C2", true);
+    is("C3", "%", false);
+}
+
+// What is typed as "65 %" is 0.65 to the sheet, which beside the unit "%" would read 0.65 %.
+TEST(Patterns, NoNumberStandsBesideAPercentSign) {
+    for (const Pattern& pattern : patterns()) {
+        const Block block = placed(pattern, 0, 0);
+        for (const PatternCell& cell : block.cells) {
+            EXPECT_FALSE(cell.content.starts_with("%")) << pattern.command;
+            if (!cell.percent || cell.column != 1) continue;
+            const PatternCell* unit = at(block, address(2, cell.row));
+            ASSERT_NE(unit, nullptr) << pattern.command;
+            EXPECT_TRUE(unit->content.starts_with("fraction")) << pattern.command << ": " << unit->content;
+        }
+    }
+}
+
 TEST(Patterns, TheReasonOfASmallBlock) {
     constexpr Pattern pattern{
         .command = "reason", .title = "Reason", .lines = "\n=reason | =DRY.PICK(DRY.AIRSTATE(1);\"rh\")*2"};

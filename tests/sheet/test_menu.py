@@ -116,14 +116,14 @@ class Menu(MenuTest):
     def test_the_reason_is_that_of_the_call_at_fault(self):
         self.select("A1")
         self.send("pattern/yield")
-        for address, argument in (("B5", "dried"), ("D5", "u_dried"), ("B4", "start")):
+        for address, argument in (("B5", "dried"), ("D5", "u_dried"), ("D6", "u_final"), ("B4", "start")):
             was = self.book.cell(address).getFormula()
             self.book.put(address, None)
             self.assertIn(f"{argument}: ", self.reason_is_told("yield"))
             self.book.cell(address).setFormula(was)
         self.book.sheet().clearContents(1023)
         self.send("pattern/air")
-        for address, content in (("B3", 30), ("B4", 100), ("B6", 31)):
+        for address, content in (("B3", 30), ("B4", 1), ("B6", 31)):
             self.book.put(address, content)
         self.assertEqual([cell[1] for cell in self.book.error_cells()], ["B13"])
         self.assertIn("exit_rh", self.reason_is_told("air"))
@@ -165,7 +165,60 @@ class Menu(MenuTest):
         self.select("A1")
         self.send("pattern/yield")
         self.assertEqual([self.book.cell(f"B{row}").getString() for row in range(7, 11)],
-                         ["1944.4", "10555.6", "6.43", "10.71"])
+                         ["1944.4", "10555.6", "6.43", "10.71 %"])
+
+    def test_below_zero_the_sign_is_shown(self):
+        self.select("A1")
+        self.send("pattern/air")
+        self.book.put("B3", -5)
+        self.assertEqual(self.book.error_cells(), [])
+        for row in (9, 10):
+            cell = self.book.cell(f"B{row}")
+            self.assertLess(cell.getValue(), -5, "dew point and wet bulb of air that is not saturated")
+            self.assertEqual(cell.getString(), f"{cell.getValue():.4f}")
+
+    def type_in(self, address, text):
+        """As a person types it."""
+        self.select(address)
+        self.office.service("com.sun.star.frame.DispatchHelper").executeDispatch(
+            self.book.document.CurrentController.Frame, ".uno:EnterString", "", 0, properties(StringName=text))
+        return self.book.cell(address)
+
+    def test_per_cent_is_typed_as_a_fraction_or_with_its_sign(self):
+        self.select("A1")
+        self.send("pattern/yield")
+        self.assertEqual([self.book.cell(address).getString() for address in ("B4", "C4", "D4", "B6", "D6", "C10")],
+                         ["86 %", "fraction wb", "0.5 %", "10 %", "0.5 %", "fraction wb"])
+        # 1750 g of solids in 1960 g
+        self.assert_close(Result.of(self.book.cell("B10")).value, 1 - 12500 * 0.14 / 1960, 1e-12, "final moisture")
+        verdict = self.book.show('=DRY.PICK(DRY.RECONCILE(12500;20;"86 %";0.005;1960;5;"10 %";0.005);"verdict")', "H1")
+        self.assertEqual((verdict.kind, Result.of(self.book.cell("B11")).text), ("text", verdict.text))
+        for typed in ("65 %", "65%", "0.65"):
+            cell = self.type_in("B4", typed)
+            self.assertEqual((cell.getValue(), cell.getString()), (0.65, "65 %"))
+            self.assert_close(Result.of(self.book.cell("B7")).value, 12500 * 0.35 / 0.9, 1e-12, typed)
+        self.assertEqual(self.type_in("D4", "0.25 %").getString(), "0.25 %")
+        self.assertEqual(self.type_in("B4", "65").getString(), "6500 %", "what was meant is not guessed, but refused")
+        self.assertIn("a fraction is wanted", self.reason_is_told("yield"))
+        self.assertEqual(self.type_in("B4", "-5 %").getString(), "-0.05")
+        self.book.sheet().clearContents(1023)
+        self.select("A1")
+        self.send("pattern/air")
+        self.assertEqual([self.book.cell(address).getString() for address in ("B4", "C4", "C12")],
+                         ["65 %", "fraction", "fraction"])
+        self.assertEqual(self.type_in("B4", "50 %").getString(), "50 %")
+        heated = Result.of(self.book.cell("B12"))
+        self.assertEqual(heated.text, f"{100 * heated.value:.2f} %")
+        self.assert_close(heated.value, self.book.show('=DRY.HEATEDRH(24;0.5;58;B7)', "H1").value, 1e-12, "heated")
+
+    def test_a_clock_time_is_seen_to_be_no_hours(self):
+        self.select("A1")
+        self.send("pattern/run")
+        self.assertEqual(self.book.cell("A12").getString(), "Times as numbers: 8.5 h, not 8:30")
+        for address in ("B14", "C14"):
+            self.assertEqual(self.type_in(address, "8:00").getString(), "0.3333")
+        self.assertEqual([self.type_in("B14", typed).getString() for typed in ("8.5", "1200", "0.00002", "-5", "-0.25")],
+                         ["8.5", "1200", "0.00002", "-5", "-0.25"])
 
     def test_nothing_is_overwritten(self):
         self.book.put("D9", "mine")
@@ -264,6 +317,24 @@ class Menu(MenuTest):
         self.assertIn("not asked", says.pop("DRY.DRYBASIS"))
         self.assertEqual(says, {})
 
+    def test_a_function_about_functions_is_listed_under_the_name_it_cannot_find(self):
+        for row, call in enumerate(('WHY("NOSUCH";1)', 'SOURCE("dry.driedmas")', 'EACH("WETBASI";1)',
+                                    'UNCERTAINTY("DRYBASES";"0.8 ± 0.1")', 'WHY("DRY"&"BASIS";0.5)'), 1):
+            self.book.put(f"A{row}", f"=DRY.{call}")
+        self.book.sheet().getCellRangeByName("C1:C9").setArrayFormula('=DRY.WORKING("DRYINGRATI";0.8;0.1)')
+        self.assertTrue(self.send("check")[0])
+        rows = {row["Cell"]: row for row in self.list_of()[1]}
+        self.assertEqual({cell: row["Function"] for cell, row in rows.items()},
+                         {"Sheet1.A1": "DRY.NOSUCH", "Sheet1.A2": "DRY.DRIEDMAS", "Sheet1.A3": "DRY.WETBASI",
+                          "Sheet1.A4": "DRY.DRYBASES", "Sheet1.A5": "DRY.WHY", "Sheet1.C1": "DRY.DRYINGRATI"})
+        self.assertEqual({cell: row["What DRY.WHY says"] for cell, row in rows.items() if cell != "Sheet1.A5"},
+                         {"Sheet1.A1": "there is no function DRY.NOSUCH",
+                          "Sheet1.A2": "there is no function DRY.DRIEDMAS; perhaps DRY.DRIEDMASS",
+                          "Sheet1.A3": "there is no function DRY.WETBASI; perhaps DRY.WETBASIS",
+                          "Sheet1.A4": "there is no function DRY.DRYBASES; perhaps DRY.DRYBASIS",
+                          "Sheet1.C1": "there is no function DRY.DRYINGRATI; perhaps DRY.DRYINGRATIO"})
+        self.assertEqual(rows["Sheet1.A1"]["Call"], 'DRY.WHY("NOSUCH";1)')
+
     def test_a_question_is_not_listed_but_what_it_asks_about_is(self):
         self.book.put("A1", "=DRY.DRYBASIS(2)")
         self.book.put("A2", '=IF(ISERROR(DRY.DRYBASIS(2));DRY.WHY("DRYBASIS";2);"")')
@@ -337,6 +408,9 @@ class Menu(MenuTest):
                 self.assertEqual(opened.URL, "")
                 self.assertFalse(opened.isReadonly())
 
+    def test_an_example_that_is_not_there(self):
+        self.assertEqual(self.send("example/none"), (False, 'The example "none" could not be opened.'))
+
     def test_about_and_unknown_commands(self):
         done, said = self.send("about")
         self.assertTrue(done)
@@ -363,13 +437,16 @@ class InGerman(MenuTest):
         self.assertEqual([self.book.cell(address).getString() for address in ("B6", "B7", "E14")],
                          ["140,0", "0,4177", "4,064"])
 
+    def test_an_example_that_is_not_there(self):
+        self.assertEqual(self.send("example/none"), (False, 'Das Beispiel "none" ließ sich nicht öffnen.'))
+
     def test_blocks_and_their_names_are_translated(self):
         self.select("A1")
         done, said = self.send("pattern/yield")
         self.assertTrue(done, said)
-        self.assertEqual([self.book.cell(address).getString() for address in ("A1", "A7", "B12", "C7")],
+        self.assertEqual([self.book.cell(address).getString() for address in ("A1", "A7", "B12", "C7", "D4", "B10")],
                          ["Ausbeute mit Prüfung", "Zu erwartendes getrocknetes Produkt",
-                          "alle Ergebnisse sind in Ordnung", "g"])
+                          "alle Ergebnisse sind in Ordnung", "g", "0,5 %", "10,71 %"])
         self.assertEqual(self.undo.getAllUndoActionTitles(), ("Ausbeute mit Prüfung",))
         self.assertEqual(self.send("pattern/yield")[1],
                          "Der Block braucht die Zellen A1:D12, und A1:A12 ist nicht leer. Nichts wurde geändert; den "
