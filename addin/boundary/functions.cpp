@@ -56,20 +56,12 @@ const Function* find_function(std::string_view name) {
     return found == by_name.end() ? nullptr : found->second;
 }
 
-std::string_view nearest_name(std::string_view name) {
-    const std::string wanted = bare_upper(name);
-    return std::min_element(functions().begin(), functions().end(),
-                            [&](const Function& a, const Function& b) {
-                                return edits(wanted, a.name) < edits(wanted, b.name);
-                            })
-        ->name;
-}
-
 std::optional<std::string_view> probably_meant(std::string_view name) {
     const std::string wanted = bare_upper(name);
-    const std::string_view nearest = nearest_name(wanted);
-    if (2 * edits(wanted, nearest) >= wanted.size()) return std::nullopt;
-    return nearest;
+    const auto distance = [&](const Function& function) { return edits(wanted, function.name); };
+    const Function& nearest = *std::ranges::min_element(functions(), {}, distance);
+    if (2 * distance(nearest) >= wanted.size()) return std::nullopt;
+    return nearest.name;
 }
 
 std::string usage(const Function& function) {

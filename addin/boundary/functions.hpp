@@ -15,10 +15,8 @@ const std::vector<Function>& functions();
 /// By its name, with or without the prefix, in any case; nullptr when there is none.
 const Function* find_function(std::string_view name);
 
-/// The name with the fewest letters to change.
-std::string_view nearest_name(std::string_view name);
-
-/// The same, where it is near enough to have been meant: less than half of the letters differ.
+/// The name with the fewest letters to change, where it is near enough to have been meant: less than half of
+/// them.
 std::optional<std::string_view> probably_meant(std::string_view name);
 
 /// "DRY.DRIEDMASS(fresh; start; final)": optional arguments in brackets, "…" where the last repeats.

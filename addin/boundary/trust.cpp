@@ -90,11 +90,11 @@ NamedCall named_call(std::span<const Input> given) {
     const Input& name =
         given[0].form == Input::Form::grid && given[0].cells.size() == 1 ? given[0].cells[0] : given[0];
     const Function* found = name.form == Input::Form::text ? find_function(name.text) : nullptr;
-    if (found == nullptr)
+    if (found == nullptr) {
+        const auto meant = probably_meant(name.text);
         refuse("function", in_words(name) + " is not a function of ours" +
-                               (name.form == Input::Form::text
-                                    ? "; perhaps \"" + std::string(nearest_name(name.text)) + "\"."
-                                    : "."));
+                               (meant ? "; perhaps \"" + std::string(*meant) + "\"." : "."));
+    }
     return {*found, given.subspan(1)};
 }
 
