@@ -4,6 +4,7 @@ import re
 import unittest
 
 from harness import ROOT, SheetTest
+from office import properties
 
 EXERCISES = range(1, 13)
 LESSON, ANSWERS, TEACHER = "Lesson", "Answers", "Teacher"
@@ -90,6 +91,19 @@ class Lesson(SheetTest):
             self.assertIn("answer: ", self.answer(10, typed), typed)
             self.assertEqual(self.score(), "Score: 2 of 20", typed)
         self.assertEqual(self.book.error_cells(), [])
+
+    def test_an_answer_in_percent_changes_no_later_one(self):
+        """With a format of its own the cell takes 12 % and then 0.12 for what they are; a percent format would not."""
+        self.student(7)
+        view = self.book.document.CurrentController
+        view.setActiveSheet(self.book.sheet(LESSON))
+        view.select(self.book.cell("C12", LESSON))
+        right = self.expected(5)
+        for typed in (f"{100 * right:.2f} %", f"{right:.4f}", f"{100 * right:.2f}%"):
+            self.office.service("com.sun.star.frame.DispatchHelper").executeDispatch(
+                view.Frame, ".uno:EnterString", "", 0, properties(StringName=typed))
+            self.assertEqual(self.book.cell("E12", LESSON).getString(), "right", typed)
+            self.assertEqual(self.book.cell("C12", LESSON).getString(), f"{right:.4f}")
 
     def test_the_tray_hides_no_wrong_target(self):
         """Exercise 10 worked with a target of 20 % moisture is a few per cent off in the reading, tray included."""
