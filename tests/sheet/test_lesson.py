@@ -4,9 +4,10 @@ import re
 import unittest
 
 from harness import ROOT, SheetTest
+from office import properties
 
 EXERCISES = range(1, 13)
-LESSON, ANSWERS = "Lesson", "Answers"
+LESSON, ANSWERS, TEACHER = "Lesson", "Answers", "Teacher"
 
 
 class Lesson(SheetTest):
@@ -91,6 +92,19 @@ class Lesson(SheetTest):
             self.assertEqual(self.score(), "Score: 2 of 20", typed)
         self.assertEqual(self.book.error_cells(), [])
 
+    def test_an_answer_in_percent_changes_no_later_one(self):
+        """With a format of its own the cell takes 12 % and then 0.12 for what they are; a percent format would not."""
+        self.student(7)
+        view = self.book.document.CurrentController
+        view.setActiveSheet(self.book.sheet(LESSON))
+        view.select(self.book.cell("C12", LESSON))
+        right = self.expected(5)
+        for typed in (f"{100 * right:.2f} %", f"{right:.4f}", f"{100 * right:.2f}%"):
+            self.office.service("com.sun.star.frame.DispatchHelper").executeDispatch(
+                view.Frame, ".uno:EnterString", "", 0, properties(StringName=typed))
+            self.assertEqual(self.book.cell("E12", LESSON).getString(), "right", typed)
+            self.assertEqual(self.book.cell("C12", LESSON).getString(), f"{right:.4f}")
+
     def test_the_tray_hides_no_wrong_target(self):
         """Exercise 10 worked with a target of 20 % moisture is a few per cent off in the reading, tray included."""
         for number in (7, 42):
@@ -117,6 +131,54 @@ class Lesson(SheetTest):
             self.assertTrue(any(abs(value / self.expected(exercise) - 1) < 1e-4 for value in shown), lines)
         self.book.put("I9", "nothing", LESSON)
         self.assertEqual(self.book.cell("H10", LESSON).getString(), "")
+
+    def test_a_text_for_the_number_is_said_and_gives_no_exercises(self):
+        self.book.put("C5", "20231234", LESSON)
+        self.assertIn("is a text and not a number", self.book.cell("A4", LESSON).getString())
+        for exercise in EXERCISES:
+            self.assertEqual(self.book.cell(f"B{7 + exercise}", LESSON).getString(), "first your number, please")
+            self.answer(exercise, self.expected(exercise))
+        self.assertEqual(self.score(), "Score: 0 of 20")
+        self.assertEqual(self.book.cell("H10", LESSON).getString(), "")
+        self.assertEqual(self.book.error_cells(), [])
+        for number in (12.5, -3):
+            self.student(number)
+            self.assertIn("whole number", self.book.cell("A4", LESSON).getString())
+
+    def test_exercises_of_the_teacher_as_the_page_tells(self):
+        page = self.book.cell("B21", TEACHER).getString()
+        for place in ("A10:N10", "A19", "A11:F11", "A20", "row 20 of Answers"):
+            self.assertIn(place, page)
+        self.student(7)
+        for further in range(8):
+            for sheet, source, target in ((ANSWERS, "A10:N10", f"A{19 + further}"), (LESSON, "A11:F11", f"A{20 + further}")):
+                self.book.sheet(sheet).copyRange(self.book.cell(target, sheet).CellAddress, self.book.cell(source, sheet).RangeAddress)
+            number = 13 + further
+            self.assertEqual(self.book.cell(f"A{20 + further}", LESSON).getValue(), number)
+            self.assertEqual(self.score(), f"Score: {further} of {21 + further}")
+            self.assertEqual(self.answer(number, self.expected(number)), "right")
+            self.assertEqual(self.score(), f"Score: {1 + further} of {21 + further}")
+            self.book.put(f"K{19 + further}", f"hint {number}", ANSWERS)
+            self.book.put("I8", number, LESSON)
+            self.assertEqual(self.book.cell("H10", LESSON).getString(), f"hint {number}")
+        allowed = self.book.cell("I8", LESSON).Validation
+        self.assertIn("COUNT", allowed.getFormula2())
+        self.assertEqual(self.book.error_cells(), [])
+
+    def test_the_teachers_page_is_hidden_and_shows_no_students_answers(self):
+        self.assertFalse(self.book.sheet(TEACHER).IsVisible)
+        self.assertFalse(self.book.sheet(ANSWERS).IsVisible)
+        self.assertIn("Show Sheet", self.book.cell("B18", TEACHER).getString())
+        shown = [row for row in self.book.cell("B5:C15", TEACHER).getDataArray()]
+        self.student(43)
+        self.assertEqual([row for row in self.book.cell("B5:C15", TEACHER).getDataArray()], shown)
+        for (sheet, address), (formula, _) in self.book.formulas().items():
+            if sheet == TEACHER:
+                self.assertNotIn("Answers", formula, address)
+        begins = ["right", "right", "right, but rounded early", "wrong basis", "wrong basis", "percent for fraction",
+                  "the other share", "wrong unit", "inverted", "wrong", "no answer yet"]
+        for (mark, _), wanted in zip(shown, begins):
+            self.assertTrue(mark.startswith(wanted), (mark, wanted))
 
 
 if __name__ == "__main__":

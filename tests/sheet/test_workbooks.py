@@ -4,7 +4,7 @@ import re
 import unittest
 
 from harness import ROOT, SheetTest
-from office import address_of
+from office import address_of, properties
 
 EXAMPLES = sorted((ROOT / "example-sheets").glob("*.fods"))
 FINE = "Inputs still blank: 0"
@@ -44,6 +44,14 @@ class Workbooks(SheetTest):
                     if (cell.CellStyle.startswith("Measured") and cell.getString()
                             and not optional.fullmatch(f"{sheet}.{address}")):
                         yield sheet, address
+
+    def type_in(self, book, sheet, address, text):
+        """As a person types it: Calc makes of the text what it would in a window."""
+        view = book.document.CurrentController
+        view.setActiveSheet(book.sheet(sheet))
+        view.select(book.cell(address, sheet))
+        self.office.service("com.sun.star.frame.DispatchHelper").executeDispatch(
+            view.Frame, ".uno:EnterString", "", 0, properties(StringName=text))
 
     def test_every_blank_input_is_said(self):
         for path in EXAMPLES:
@@ -119,6 +127,109 @@ class Workbooks(SheetTest):
                 self.assertIn(f"{case}: target table, target moisture", self.line(book, sheet))
             book.cell(f"{column}27", "Ginger").setFormula(before)
         self.assertEqual(self.line(book, "Summary"), FINE)
+
+    def test_a_share_is_typed_as_a_fraction_or_with_its_sign(self):
+        """Calc stores 65 % as 0.65 wherever it is typed, so no input may have the unit %. Nor may one have a percent
+        format: in a window Calc then adds a sign of its own, 65 % becomes the text 65 %% and 0.65 becomes 0.65 %."""
+        shares = 0
+        for path in EXAMPLES:
+            book = self.open(path.stem)
+            for sheet, address in self.cream(book, path.stem):
+                column, row = re.fullmatch(r"([A-Z])(\d+)", address).groups()
+                beside = [book.cell(f"{chr(ord(column) + step)}{row}", sheet).getString() for step in (1, 2)]
+                self.assertFalse([unit for unit in beside if unit.startswith("%")], f"{path.stem} {sheet}.{address}")
+                before, shown = book.cell(address, sheet).getValue(), book.cell(address, sheet).getString()
+                self.assertNotIn("%", shown, f"{path.stem} {sheet}.{address}")
+                if [unit for unit in beside if unit.startswith("fraction") or unit == "wb"]:
+                    shares += 1
+                    self.type_in(book, sheet, address, f"{100 * before:.6g} %")
+                    self.assert_close(book.cell(address, sheet).getValue(), before, 1e-12, f"{path.stem} {sheet}.{address}")
+                    self.assertEqual(book.cell(address, sheet).getString(), shown, f"{path.stem} {sheet}.{address}")
+        self.assertGreater(shares, 20)
+
+    def test_a_percent_of_the_plan(self):
+        book = self.open("scale-up")
+        dry = book.cell("C9", "Tray run").getValue()
+        self.assertGreater(dry, 0.1)
+        for typed in ("65 %", "65%", "0.65"):
+            self.type_in(book, "Ginger", "B31", typed)
+            self.assert_close(book.cell("C9", "Tray run").getValue(), dry, 1e-12, typed)
+        cost = book.cell("B9", "Summary").getValue()
+        self.type_in(book, "Ginger", "D31", "40 %")
+        self.assertEqual(book.cell("G15", "Cases").getString(), "0.400")
+        self.assertEqual(book.cell("B9", "Summary").getValue(), cost)
+        self.assertEqual(self.line(book, "Summary"), FINE)
+        self.type_in(book, "Ginger", "D27", "9 %")
+        self.assertEqual(self.line(book, "Summary"), FINE)
+        for address, sheet in (("B31", "Ginger"), ("D27", "Ginger"), ("B23", "Pineapple")):
+            self.assertEqual(book.cell(address, sheet).Validation.Type.value, "DECIMAL")
+        book.put("B31", 65, "Ginger")
+        self.assertIn("room rh", self.line(book, "Summary"))
+
+    def test_a_clock_time_looks_like_the_number_it_is(self):
+        tried = 0
+        for name, sheet, *addresses in (
+                ("scale-up", "Ginger", "B15", "B28", "B29", "B39", "D28", "D29", "D39"),
+                ("scale-up", "Pineapple", "B14", "B20", "B21", "B28"), ("scale-up", "Batch size", "C5", "C6"),
+                ("dryer-air", "Dryer", "B13"), ("drying-curve", "Run", *(f"B{row}" for row in range(17, 37)))):
+            book = self.open(name)
+            for address in addresses:
+                self.type_in(book, sheet, address, "7:36")
+                self.assertEqual(book.cell(address, sheet).getString(), "0.32", f"{name} {sheet}.{address}")
+                self.type_in(book, sheet, address, "7.6")
+                self.assertEqual(book.cell(address, sheet).getString(), "7.60", f"{name} {sheet}.{address}")
+                tried += 1
+            words = " ".join(cell for row in book.sheet(sheet).getCellRangeByName("A1:G40").getDataArray()
+                             for cell in row if isinstance(cell, str))
+            self.assertRegex(words, r"as a number: \d\.\d, not \d:\d\d", f"{name} {sheet}")
+        self.assertEqual(tried, 34)
+
+    def test_impossible_shares_are_refused_in_their_row(self):
+        book = self.open("dryer-air")
+        for share in (-0.5, 1, 20):
+            book.put("A8", share, "Recirculation")
+            self.assertEqual([book.cell(f"{column}8", "Recirculation").getString() for column in "BCDEFGH"], ["#N/A"] * 7)
+            self.assertEqual(book.cell("B9", "Recirculation").getError(), 0)
+        book.put("A8", 0.2, "Recirculation")
+        for address in ("B11", "B13"):
+            before = book.cell(address, "Dryer").getValue()
+            book.put(address, None, "Dryer")
+            self.assertEqual(book.cell("D26", "Dryer").getString(), "air and time must be numbers above 0")
+            book.put(address, before, "Dryer")
+        self.assertTrue(book.cell("D26", "Dryer").getString().startswith("=B12"))
+
+    def test_the_tray_run_tells_why_it_has_no_time(self):
+        book = self.open("scale-up")
+        book.put("B7", None, "Ginger")
+        self.assertEqual(book.cell("C54", "Tray run").getError(), book.cell("C51", "Tray run").getError())
+        for address in ("G51", "G54"):
+            self.assertIn("prepared: is missing", book.cell(address, "Tray run").getString())
+        book.put("B7", 9.6, "Ginger")
+        book.put("B19", 1, "Tray run")  # the first tray is the last one
+        self.assert_close(book.cell("C54", "Tray run").getValue(), book.cell("C51", "Tray run").getValue(), 1e-9, "one tray")
+
+    def test_no_mass_below_0_is_taken(self):
+        book = self.open("lab-notebook")
+        for sheet, address in self.cream(book, "lab-notebook"):
+            if (sheet, address) not in (("Notebook", "B35"), ("Notebook", "C35")):  # moistures
+                allowed = book.cell(address, sheet).Validation
+                self.assertEqual((allowed.Type.value, allowed.getOperator().value, allowed.getFormula1(), allowed.ErrorAlertStyle.value),
+                                 ("DECIMAL", "GREATER_EQUAL", "0", "STOP"), f"{sheet}.{address}")
+
+    def test_a_small_p_is_not_shown_as_0(self):
+        book = self.open("lab-notebook")
+        for address in ("B52", "H52"):
+            value = book.cell(address, "Balance").getValue()
+            self.assertGreater(value, 0)
+            self.assert_close(float(book.cell(address, "Balance").getString()), value, 0.05, address)
+
+    def test_formulas_are_shown_with_semicolons(self):
+        for path in EXAMPLES:
+            book = self.open(path.stem)
+            for (sheet, address), (formula, result) in book.formulas().items():
+                if "FORMULA(" in formula:
+                    self.assertTrue(result.text.lstrip("{").startswith("="), f"{path.stem} {sheet}.{address}: {result.text}")
+                    self.assertNotIn(",", result.text, f"{path.stem} {sheet}.{address}")
 
     def test_no_table_is_cut(self):
         """An array formula is entered over as many rows as its table has, but for a last one told in a cell of its own."""
