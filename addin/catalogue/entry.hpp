@@ -38,8 +38,8 @@ struct Param {
     bool ranges = false;                ///< ... and each may be a whole range
     bool zero = false;                  ///< the number 0 is a usual value of this moisture, not a blank cell
     bool alone = false;                 ///< a range whose rows do not belong to the rows of the other ranges
-    bool missed = false;                ///< a range whose blank cells are readings missed: their rows are left out
-    std::optional<double> blank{};      ///< what a blank cell of the range stands for; none: it is refused
+    bool missed = false;  ///< a range whose blank cells are readings missed: their rows are left out
+    std::optional<double> blank{};  ///< what a blank cell of the range stands for; none: it is refused
 };
 
 /// A value that the function must give. `at` names the row of a table; the value then stands in the second
