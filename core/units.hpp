@@ -20,6 +20,8 @@ using Dimension = std::array<std::int8_t, 6>;
 /// statement.
 enum class RatioForm : std::uint8_t { none, fraction, percent, ppm, mass_ratio };
 enum class Basis : std::uint8_t { unsaid, wet, dry };
+/// A moisture on the other basis: X = w/(1 − w), w = X/(1 + X).
+constexpr double other_basis(double x, Basis from) { return from == Basis::wet ? x / (1 - x) : x / (1 + x); }
 
 /// A unit as read: value_si = value · numerator / denominator + offset.
 struct Unit {

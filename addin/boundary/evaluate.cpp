@@ -19,8 +19,6 @@ void hold(const Parameter& param, const Input& input, double x, double si) {
     refuse_outside(param, input, x, si);
 }
 
-double other_basis(double x, Basis from) { return from == Basis::wet ? x / (1 - x) : x / (1 + x); }
-
 Measured read_text(const Parameter& param, const Input& input, const Reading& reading) {
     std::string storage;
     const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);

@@ -90,12 +90,6 @@ std::string bare_sheet(std::string_view sheet) {
     return name;
 }
 
-std::string_view trimmed(std::string_view text) {
-    while (text.starts_with(' ')) text.remove_prefix(1);
-    while (text.ends_with(' ')) text.remove_suffix(1);
-    return text;
-}
-
 }  // namespace
 
 std::vector<CallText> calls_in(std::string_view formula) {

@@ -175,7 +175,7 @@ std::string mark(const Input& answer, const Input& expected, double tolerance, c
         double si = got->unit->to_si(a);
         if (got->unit->basis != common.basis && got->unit->basis != Basis::unsaid &&
             common.basis != Basis::unsaid)
-            si = got->unit->basis == Basis::wet ? si / (1 - si) : si / (1 + si);
+            si = other_basis(si, got->unit->basis);
         a = common.from_si(si);
         if (measures(got) && !wanted->unit && !close(a, e, tolerance))
             for (const auto& [name, unit] : units_in_use())

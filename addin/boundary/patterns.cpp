@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "addin/boundary/formula_text.hpp"
+#include "addin/boundary/words.hpp"
 
 namespace drysheet {
 namespace {
@@ -73,12 +74,6 @@ Relative humidity when heated to the setting | hot: =DRY.HEATEDRH([temp];[rh];[h
 Water that heated air takes up to 80 % humidity | =DRY.AIRPICKUP([heated];[hot];0.8;[pressure])*1000 | g/kg
 If a result is refused, the reason | =reason)"},
 };
-
-std::string_view trimmed(std::string_view text) {
-    while (text.starts_with(' ')) text.remove_prefix(1);
-    while (text.ends_with(' ')) text.remove_suffix(1);
-    return text;
-}
 
 // Calls `visit` with each part of a text and its number.
 template <class Visit>

@@ -66,7 +66,7 @@ std::string hint(const Parameter& param, const Input& input, double x) {
         text = "kPa is wanted; " + is(x, "Pa", x / 1000);
     } else if (plain && x > 2 && param.kind == Kind::moisture_ratio) {
         text = "it is 1 at the start; weights become ratios by DRY.RATIOS";
-    } else if (x == 0) {
+    } else if (x == 0 && input.form == Input::Form::number) {
         text = "a blank cell reads as 0";
     } else if (x < 0 && param.kind != Kind::temperature) {
         text = "a minus sign too many, or two cells changed places";

@@ -35,6 +35,9 @@ std::string counted(std::size_t n, std::string_view thing);
 /// In lower case, letters a to z only: names are compared so.
 std::string lower(std::string_view text);
 
+/// Without the spaces at its ends.
+std::string_view trimmed(std::string_view text);
+
 /// What was given, as the reader of a refusal should see it.
 std::string in_words(const Input& input);
 /// How many letters to change, insert or drop from one word to the other (Levenshtein).

@@ -16,12 +16,6 @@ namespace {
 
 constexpr std::size_t kShownCells = 6, kShownRows = 50;
 
-std::string_view trimmed(std::string_view text) {
-    while (text.starts_with(' ')) text.remove_prefix(1);
-    while (text.ends_with(' ')) text.remove_suffix(1);
-    return text;
-}
-
 // The cells of an argument, read and in the parameter's own unit; blank ones are left out.
 Input read_cells(const Parameter& param, const Input& input, const Reading& reading) {
     std::vector<Input> cells;

@@ -4,7 +4,6 @@
 #include <optional>
 
 #include "addin/catalogue/topics.hpp"
-#include "core/require.hpp"
 
 namespace drysheet {
 namespace {
@@ -46,7 +45,6 @@ struct Bend {
     Amount rate, u_rate;
 };
 Bend bend(std::span<const Time> times, std::span<const Mass> masses, Mass solids, std::optional<Area> area) {
-    if (area) require_positive(*area, "area");
     const CriticalPoint point = critical_point(times, masses, solids);
     const auto shown_as = [&](DryingRate rate) {
         return area ? amount(MassFlux(rate * solids / *area)) : amount(rate);

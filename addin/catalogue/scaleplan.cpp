@@ -209,7 +209,8 @@ void show_money(PlanTable& rows, const ScalePlan& plan) {
              "to warm and dry a batch; product at the dryer's temperature",
              "no figure: it is worked out from 0 °C of the room up, to 150 °C in the dryer");
     rows.add("efficiency", plan.efficiency, "DRYEREFFICIENCY", "latent heat ÷ energy of a batch",
-             "no figure: the room's own warmth does more of the drying than the heater");
+             "no figure: the room's own warmth does more of the drying than the heater, or the air is above "
+             "150 °C");
     rows.add("energy per water", plan.energy_per_water, "kWh/kg", "ENERGYPERWATER",
              "energy of a batch ÷ its water");
     rows.add("raw cost", plan.raw_cost, "", "UNITCOST", "your price, measured yields");
