@@ -39,12 +39,12 @@ add_custom_command(OUTPUT ${generated}/glue.inc
 add_custom_target(drysheet_generated DEPENDS ${generated}/office.stamp ${generated}/idl.stamp ${generated}/glue.inc)
 
 add_library(drysheet_uno MODULE
-    uno/audit.cpp
-    uno/cells.cpp
-    uno/component.cpp
-    uno/insert.cpp
-    uno/locale.cpp
-    uno/menu.cpp
+    office/audit.cpp
+    office/cells.cpp
+    office/component.cpp
+    office/insert.cpp
+    office/locale.cpp
+    office/menu.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})
@@ -55,7 +55,7 @@ target_link_libraries(drysheet_uno PRIVATE drysheet_addin drysheet_warnings ${DR
 
 # What is packed: as it stands, with the version put in, or written from the catalogue. A workbook added to
 # example-sheets/ is in the menu by itself.
-set(package ${CMAKE_CURRENT_SOURCE_DIR}/package)
+set(package ${CMAKE_CURRENT_SOURCE_DIR}/extension)
 file(GLOB examples CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/example-sheets/*.fods)
 configure_file(${package}/description.xml.in ${oxt_root}/description.xml @ONLY)
 configure_file(${package}/about.txt.in ${oxt_root}/about.txt @ONLY)

@@ -12,9 +12,9 @@ cd "$root"
 install_missing use
 
 say "Building the add-in"
-[[ -f build/CMakeCache.txt ]] || cmake --preset dev
-cmake --build --preset dev --target drysheet_oxt
-oxt=$root/build/drysheet.oxt
+[[ -f build-use/CMakeCache.txt ]] || cmake --preset use
+cmake --build --preset use --target drysheet_oxt
+oxt=$root/build-use/drysheet.oxt
 [[ -f $oxt ]] || fail "the build left no $oxt"
 
 # The add-in's state is asked of unopkg, whose exit code says nothing; which build it is, of a note beside the cache.

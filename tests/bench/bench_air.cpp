@@ -7,8 +7,8 @@
 #include <cstddef>
 #include <ctime>
 
-#include "core/air.hpp"
-#include "core/water.hpp"
+#include "drysheet/air.hpp"
+#include "drysheet/water.hpp"
 
 namespace drysheet {
 namespace {

@@ -6,7 +6,7 @@
 #include <iostream>
 #include <vector>
 
-#include "core/kinetics.hpp"
+#include "drysheet/kinetics.hpp"
 
 int main() {
     using namespace drysheet;

@@ -1,5 +1,5 @@
 // Compiled once per CASE by ctest. CASE 0 must compile, every other must not.
-#include "core/quantity.hpp"
+#include "drysheet/quantity.hpp"
 
 using namespace drysheet;
 

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "core/quantity.hpp"
+#include "drysheet/quantity.hpp"
 
 namespace drysheet::test {
 

@@ -1,7 +1,7 @@
 // States of moist air: the IAPWS formulation on a grid, printed tables, worked examples, inverses, refusals.
-#include "core/air.hpp"
-#include "core/moist_air.hpp"
-#include "core/water.hpp"
+#include "drysheet/air.hpp"
+#include "drysheet/moist_air.hpp"
+#include "drysheet/water.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "core/balance.hpp"
+#include "drysheet/balance.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

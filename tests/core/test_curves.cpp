@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "core/kinetics.hpp"
+#include "drysheet/kinetics.hpp"
 #include "tests/core/shared.hpp"
 
 using namespace drysheet;

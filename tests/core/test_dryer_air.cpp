@@ -1,7 +1,7 @@
 // What a dryer does with air: worked examples of handbooks, and balances that close.
-#include "core/air.hpp"
-#include "core/moist_air.hpp"
-#include "core/water.hpp"
+#include "drysheet/air.hpp"
+#include "drysheet/moist_air.hpp"
+#include "drysheet/water.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

@@ -5,7 +5,7 @@
 #include <numbers>
 #include <vector>
 
-#include "core/kinetics.hpp"
+#include "drysheet/kinetics.hpp"
 #include "tests/core/shared.hpp"
 
 using namespace drysheet;

@@ -1,8 +1,8 @@
 // Heat and cost of drying against handbook tables and worked examples.
 #include <map>
 
-#include "core/energy.hpp"
-#include "core/water.hpp"
+#include "drysheet/energy.hpp"
+#include "drysheet/water.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "core/error.hpp"
-#include "core/numeric/fit.hpp"
+#include "drysheet/error.hpp"
+#include "drysheet/numeric/fit.hpp"
 #include "tests/core/shared.hpp"
 
 using namespace drysheet;

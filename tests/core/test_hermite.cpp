@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "core/numeric/hermite.hpp"
+#include "drysheet/numeric/hermite.hpp"
 
 namespace drysheet {
 namespace {

@@ -3,8 +3,8 @@
 
 #include <cmath>
 
-#include "core/quantity.hpp"
-#include "core/units.hpp"
+#include "drysheet/quantity.hpp"
+#include "drysheet/units.hpp"
 
 namespace drysheet {
 namespace {

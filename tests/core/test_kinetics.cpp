@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "core/kinetics.hpp"
-#include "core/moisture.hpp"
+#include "drysheet/kinetics.hpp"
+#include "drysheet/moisture.hpp"
 #include "tests/core/shared.hpp"
 
 using namespace drysheet;

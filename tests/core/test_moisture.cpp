@@ -1,4 +1,4 @@
-#include "core/moisture.hpp"
+#include "drysheet/moisture.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

@@ -1,8 +1,8 @@
 // Moisture through a pack against closed forms, an independent integration and a textbook problem.
 #include <cmath>
 
-#include "core/package.hpp"
-#include "core/water.hpp"
+#include "drysheet/package.hpp"
+#include "drysheet/water.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

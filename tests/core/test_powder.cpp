@@ -3,7 +3,7 @@
 #include <cmath>
 #include <map>
 
-#include "core/powder.hpp"
+#include "drysheet/powder.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

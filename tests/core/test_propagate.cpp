@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "core/numeric/propagate.hpp"
+#include "drysheet/numeric/propagate.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

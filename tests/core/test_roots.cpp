@@ -4,7 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include "core/numeric/roots.hpp"
+#include "drysheet/numeric/roots.hpp"
 
 namespace drysheet {
 namespace {

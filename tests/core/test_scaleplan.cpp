@@ -2,12 +2,12 @@
 
 #include <cmath>
 
-#include "core/air.hpp"
-#include "core/energy.hpp"
-#include "core/moisture.hpp"
-#include "core/package.hpp"
-#include "core/scaleplan.hpp"
-#include "core/scaleup.hpp"
+#include "drysheet/air.hpp"
+#include "drysheet/energy.hpp"
+#include "drysheet/moisture.hpp"
+#include "drysheet/package.hpp"
+#include "drysheet/scaleplan.hpp"
+#include "drysheet/scaleup.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

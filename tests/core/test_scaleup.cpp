@@ -1,5 +1,5 @@
 // Loads and counts: rounding up and down right at exact multiples.
-#include "core/scaleup.hpp"
+#include "drysheet/scaleup.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <map>
 
-#include "core/sorption.hpp"
+#include "drysheet/sorption.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

@@ -1,6 +1,6 @@
 #include <limits>
 
-#include "core/statistics.hpp"
+#include "drysheet/statistics.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

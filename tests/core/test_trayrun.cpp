@@ -3,10 +3,10 @@
 #include <cmath>
 #include <string>
 
-#include "core/air.hpp"
-#include "core/moisture.hpp"
-#include "core/trayrun.hpp"
-#include "core/water.hpp"
+#include "drysheet/air.hpp"
+#include "drysheet/moisture.hpp"
+#include "drysheet/trayrun.hpp"
+#include "drysheet/water.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

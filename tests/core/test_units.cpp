@@ -1,7 +1,7 @@
 #include <set>
 #include <string>
 
-#include "core/units.hpp"
+#include "drysheet/units.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {
@@ -190,10 +190,10 @@ TEST(Units, what_fits_what) {
 }
 
 TEST(Units, every_kind_has_a_readable_default) {
-    for (int i = 0; i < static_cast<int>(Kind::count_of_kinds); ++i) {
+    for (int i = 0; i < static_cast<int>(kKinds.size()); ++i) {
         const Kind kind = static_cast<Kind>(i);
-        EXPECT_EQ(words_of(kind).kind, kind) << i;
-        EXPECT_TRUE(fits(default_unit(kind), kind)) << words_of(kind).name;
+        EXPECT_EQ(row_of(kind).kind, kind) << i;
+        EXPECT_TRUE(fits(default_unit(kind), kind)) << row_of(kind).name;
     }
 }
 

@@ -1,5 +1,5 @@
 // Water by itself, against the check values of the IAPWS releases and printed steam tables.
-#include "core/water.hpp"
+#include "drysheet/water.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

@@ -1,5 +1,5 @@
-#include "core/moisture.hpp"
-#include "core/yield.hpp"
+#include "drysheet/moisture.hpp"
+#include "drysheet/yield.hpp"
 #include "tests/core/shared.hpp"
 
 namespace drysheet {

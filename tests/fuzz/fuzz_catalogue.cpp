@@ -4,8 +4,8 @@
 #include <cstdlib>
 #include <cstring>
 
-#include "addin/boundary/evaluate.hpp"
-#include "addin/boundary/functions.hpp"
+#include "addin/call/evaluate.hpp"
+#include "addin/call/functions.hpp"
 
 using namespace drysheet;
 

@@ -2,8 +2,8 @@
 #include <cmath>
 #include <cstdlib>
 
-#include "addin/boundary/evaluate.hpp"
-#include "addin/boundary/functions.hpp"
+#include "addin/call/evaluate.hpp"
+#include "addin/call/functions.hpp"
 
 using namespace drysheet;
 

@@ -1,0 +1,135 @@
+#include "addin/call/convert.hpp"
+
+#include "addin/call/evaluate.hpp"
+#include "addin/call/sentences.hpp"
+#include "addin/call/trust.hpp"
+#include "addin/text/quantity_text.hpp"
+#include "addin/text/words.hpp"
+#include "drysheet/moisture.hpp"
+
+namespace drysheet {
+namespace {
+
+const Input& one_cell(const std::string& argument, const Input& input) {
+    if (input.form != Input::Form::grid) return input;
+    if (input.cells.size() != 1)
+        refuse(argument, "one value is wanted, and " + in_words(input) + " was given.");
+    return input.cells.front();
+}
+
+Unit unit_named(const std::string& argument, const Input& given) {
+    const Input& input = one_cell(argument, given);
+    if (input.blank()) refuse(argument, "is missing; write a unit in quotes, such as \"kg\".");
+    std::string storage;
+    const auto unit =
+        input.form == Input::Form::text ? read_unit(plain_spaces(input.text, storage)) : std::nullopt;
+    if (!unit) refuse(argument, in_words(input) + " is not a unit known here.");
+    return *unit;
+}
+
+// What a unit measures, in words: the first kind that takes it.
+std::string measures(const Unit& unit) {
+    if (unit.dimension == Dimension{}) return "a ratio";
+    for (std::size_t i = 0; i < kKinds.size(); ++i)
+        if (fits(unit, static_cast<Kind>(i))) return "a " + std::string(row_of(static_cast<Kind>(i)).name);
+    return "something else";
+}
+
+struct Read {
+    double value = 0;
+    Unit unit;
+};
+Read read(const Input& quantity, const Input& from_unit, const Reading& reading) {
+    const Input& input = one_cell("quantity", quantity);
+    if (input.blank()) refuse("quantity", "is missing.");
+    if (input.form == Input::Form::number) {
+        if (one_cell("from_unit", from_unit).blank())
+            refuse("from_unit", "is missing: " + in_words(input) +
+                                    " of what? Name its unit, or write it as a text like \"" +
+                                    in_words(input.number) + " kg\".");
+        return {input.number, unit_named("from_unit", from_unit)};
+    }
+    std::string storage;
+    const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
+    if (what != TextFault::none) refuse("quantity", in_words(input) + " is not a number with a unit.");
+    if (typed.unit.empty()) return {typed.value, unit_named("from_unit", from_unit)};
+    if (!one_cell("from_unit", from_unit).blank())
+        refuse("from_unit", "is one too many: " + in_words(input) + " has a unit already.");
+    const auto unit = read_unit(typed.unit);
+    if (!unit) refuse("quantity", "\"" + std::string(typed.unit) + "\" is not a unit known here.");
+    return {typed.value, *unit};
+}
+
+}  // namespace
+
+double convert(const Input& quantity, const Input& to_unit, const Input& from_unit, const Reading& reading) {
+    const auto [value, from] = read(quantity, from_unit, reading);
+    const Unit to = unit_named("to_unit", to_unit);
+    if (from.dimension != to.dimension)
+        refuse("to_unit", in_words(one_cell("to_unit", to_unit)) + " measures " + measures(to) + ", and " +
+                              in_words(one_cell("quantity", quantity)) + " is " + measures(from) + ".");
+    double si = from.to_si(value);
+    const auto impossible = [&](const std::string& allowed) {
+        refuse("quantity", in_words(one_cell("quantity", quantity)) + " is impossible; " + allowed + ".");
+    };
+    if (fits(from, Kind::temperature) && si < 0) impossible("nothing is colder than 0 K");
+    if (from.basis != Basis::unsaid && (si < 0 || (from.basis == Basis::wet && si >= 1)))
+        impossible("a moisture is not below 0, and on the wet basis below 1 (100 %)");
+    if (from.basis != to.basis) {
+        if (from.basis == Basis::unsaid || to.basis == Basis::unsaid)
+            refuse(from.basis == Basis::unsaid ? "quantity" : "to_unit",
+                   "the moisture's basis is said on one side only; write wb or db on both.");
+        try {
+            si = from.basis == Basis::wet ? dry_basis(MoistureWet(si)).value()
+                                          : wet_basis(MoistureDry(si)).value();
+        } catch (const Refused& refused) {
+            refuse("quantity",
+                   in_words(one_cell("quantity", quantity)) + " " + std::string(refused.reason()) + ".");
+        }
+    }
+    return to.from_si(si);
+}
+
+Function convert_entry() {
+    Parameter from = as_it_stands("from_unit", "unit of a plain number");
+    from.may_be_missing = true;
+    return {.name = "IN",
+            .topic = "trust",
+            .summary = "A quantity in another unit, checked; moisture on the other basis too",
+            .params = {as_it_stands("quantity",
+                                    "a text such as \"140 °F\", or a number with its unit as third argument"),
+                       as_it_stands("to_unit", "unit wanted, such as \"°C\", \"kg/m²\" or \"% db\""), from},
+            .result = "converted",
+            .unit_argument = 1,
+            .range = "A temperature on its own is a reading of a thermometer, not a difference.",
+            .source = "Exact factors: SI Brochure, 9th ed. (BIPM 2019); NIST SP 811 (2008) App. B.",
+            .checks = {{{"140 °F", "°C"}, 60.0, 1e-12, "by hand: (140 − 32) ÷ 1.8"},
+                       {{"1 lb", "g"}, 453.59237, 1e-15, "international pound, NIST SP 811"},
+                       {{2.0, "h", "min"}, 2.0 / 60, 1e-15, "by hand: 2 min"},
+                       {{"80 % wb", "kg/kg db"}, 4.0, 1e-12, "by hand: 0.8 ÷ 0.2"},
+                       {{"4 db", "% wb"}, 80.0, 1e-12, "by hand: 4 ÷ 5"},
+                       {{"29.92 inHg", "kPa"},
+                        101.32,
+                        1e-4,
+                        "29.92 inHg is the standard atmosphere to four digits"},
+                       {{"1 Btu/lb", "kJ/kg"}, 2.326, 1e-12, "NIST SP 811: exact"}},
+            .refusals = {{{"140 °F", "kPa"}, "to_unit"},
+                         {{"140 °F", "xyz"}, "to_unit"},
+                         {{2.0, "h"}, "from_unit"},
+                         {{"2 min", "h", "min"}, "from_unit"},
+                         {{"warm", "°C"}, "quantity"},
+                         {{"80 %", "% db"}, "quantity"},
+                         {{"80 % wb", "%"}, "to_unit"},
+                         {{"100 % wb", "db"}, "quantity"},
+                         {{"150 % wb", "wb"}, "quantity"},
+                         {{"-300 °C", "K"}, "quantity"}},
+            .see_also = {"DRYBASIS", "WETBASIS"},
+            .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+                const auto at = [&](std::size_t i) { return i < given.size() ? given[i] : Input(); };
+                if (given.size() > 3)
+                    throw Refusal(Refusal::Reason::argument, "", "too many arguments: at most 3 are wanted.");
+                return convert(at(0), at(1), at(2), reading);
+            }};
+}
+
+}  // namespace drysheet

@@ -1,0 +1,31 @@
+// The sentences of refusals: which argument, what was given, what is allowed and what was probably meant.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "addin/call/evaluate.hpp"
+#include "addin/text/quantity_text.hpp"
+
+namespace drysheet {
+
+[[noreturn]] void refuse(std::string_view argument, const std::string& sentence);
+[[noreturn]] void refuse(const Parameter& param, const std::string& sentence);
+
+/// A value that cannot be, or lies outside the parameter's range. x: in the parameter's own unit; si: in SI.
+[[noreturn]] void refuse_outside(const Parameter& param, const Input& input, double x, double si);
+
+/// A text that is no quantity.
+[[noreturn]] void refuse_text(const Parameter& param, const Input& input, TextFault what);
+[[noreturn]] void refuse_unknown_unit(const Parameter& param, std::string_view unit);
+/// A unit of another kind.
+[[noreturn]] void refuse_unit(const Parameter& param, const Input& input, const Unit& unit);
+
+/// What a parameter's range allows, in words: "above 0 g", "from 0 to 1"; empty where it allows everything.
+std::string allowed(const Parameter& param);
+
+/// A refusal of the core, in words and in the units of the sheet.
+Refusal in_sentence(const Function& function, std::span<const Input> given, const Refused& refused);
+
+}  // namespace drysheet

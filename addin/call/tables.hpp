@@ -1,0 +1,27 @@
+// A table of names and quantities as an argument: which rows it has, before their values are read.
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "addin/functions/function.hpp"
+
+namespace drysheet {
+
+/// A row: which one it is, and the cells behind its name up to the last that is not blank.
+struct TableRow {
+    const Parameter* param;
+    std::span<const Input> cells;
+};
+/// The rows that give something, in the table's order. Throws Refusal for a name that is unknown or there
+/// twice.
+std::vector<TableRow> table_rows(const Parameter& table, const Input& input);
+
+/// A name as typed: without outer or odd spaces, in lower case; empty when it is no text.
+std::string typed_name(const Input& input);
+
+/// A number with its unit beside it, as one text; the number as the office holds it. Throws Refusal.
+Input with_unit(const Parameter& param, const Input& value, const Input& unit);
+
+}  // namespace drysheet

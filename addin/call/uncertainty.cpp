@@ -1,0 +1,167 @@
+#include "addin/call/uncertainty.hpp"
+
+#include <cmath>
+#include <utility>
+
+#include "addin/call/evaluate.hpp"
+#include "addin/call/sentences.hpp"
+#include "addin/call/trust.hpp"
+#include "addin/text/words.hpp"
+#include "drysheet/error.hpp"
+#include "drysheet/numeric/propagate.hpp"
+
+namespace drysheet {
+namespace {
+
+// First order is called misleading beyond these, in units of its own u.
+constexpr double kSpread = 0.05, kShift = 0.1, kEnds = 0.3, kLost = 0.005;
+
+// One number that a call depends on: where it sits among the values, and its name.
+struct Place {
+    std::size_t argument = 0;
+    std::optional<std::size_t> cell;
+    std::string name;
+};
+
+double& at(std::vector<Value>& values, const Place& place) {
+    Value& value = values[place.argument];
+    return place.cell ? value.column[*place.cell] : value.si;
+}
+
+bool possible(const Parameter& param, double si) {
+    return row_of(param.kind).limits.hold(si) && param.range.hold(param.read_in.from_si(si));
+}
+
+void collect(const Function& function, const std::vector<Value>& values, std::vector<Place>& places,
+             std::vector<numeric::Uncertain>& inputs) {
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        const Parameter& param = function.params[i];
+        const Value& value = values[i];
+        const std::string name(param.name);
+        if (param.shape == Shape::scalar && !param.repeats && value.given) {
+            places.push_back({i, std::nullopt, name});
+            inputs.push_back({value.si, value.u});
+        }
+        for (std::size_t k = 0; k < value.column.size(); ++k) {
+            places.push_back({i, k, name + " " + std::to_string(k + 1)});
+            inputs.push_back({value.column[k], value.column_u.empty() ? 0 : value.column_u[k]});
+        }
+    }
+}
+
+std::string warning(const numeric::Propagated& first, const numeric::Model& model,
+                    std::span<const numeric::Uncertain> inputs, std::string_view unit) {
+    const auto drawn = numeric::sample(model, inputs);
+    if (!drawn)
+        return "first order misleads: for most values within these uncertainties the function is refused";
+    std::string text;
+    if (drawn->without_value > kLost)
+        text = "values within these uncertainties are refused (" + in_words(100 * drawn->without_value, 2) +
+               " % of the draws)";
+    const bool off = std::abs(drawn->u - first.u) > kSpread * first.u ||
+                     std::abs(drawn->mean - first.value) > kShift * first.u ||
+                     std::abs(drawn->low - (first.value - 1.96 * first.u)) > kEnds * first.u ||
+                     std::abs(drawn->high - (first.value + 1.96 * first.u)) > kEnds * first.u;
+    // Rounding alone gives a u where a result does not depend on its inputs.
+    if (off && drawn->u > 1e-9 * std::abs(first.value))
+        text +=
+            (text.empty() ? "" : "; ") + ("first order misleads: draws give u = " + in_words(drawn->u, 3)) +
+            " and 95 % of values from " + in_words(drawn->low, 4) + " to " + in_words(drawn->high, unit, 4);
+    return text.empty() ? "none" : text;
+}
+
+}  // namespace
+
+Table uncertainty(const Function& function, std::span<const Input> given, const Reading& reading) {
+    if (!function.scalar)
+        refuse("function", "DRY." + std::string(function.name) + " does not give a single number.");
+    (void)evaluate(function, given, reading);  // refused as the function itself would refuse it
+    std::vector<Value> values = read_arguments(function, given, reading);
+    std::vector<Place> places;
+    std::vector<numeric::Uncertain> inputs;
+    collect(function, values, places, inputs);
+    bool any = false;
+    for (const numeric::Uncertain& input : inputs) any = any || input.u > 0;
+    if (!any) refuse("argument", "none has an uncertainty; write one like \"412.5 ± 0.1 g\".");
+
+    const numeric::Model model = [&](std::span<const double> x) -> std::optional<double> {
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            if (x[i] != inputs[i].value && !possible(function.params[places[i].argument], x[i]))
+                return std::nullopt;
+            at(values, places[i]) = x[i];
+        }
+        try {
+            const double y = std::get<double>(function.call(values));
+            return std::isfinite(y) ? std::optional(y) : std::nullopt;
+        } catch (const Refused&) {
+            return std::nullopt;
+        }
+    };
+    numeric::Propagated first;
+    try {
+        first = numeric::propagate(model, inputs);
+    } catch (const Refused& refused) {
+        throw Refusal(Refusal::Reason::no_solution, "", "u: " + std::string(refused.reason()) + ".");
+    }
+
+    // A difference of temperatures in °C is one in K.
+    const std::string_view unit = function.result_unit, u_unit = unit == "°C" ? "K" : unit;
+    Table table{.columns = 3};
+    const auto row = [&table](std::string name, double value, Cell last) {
+        table.cells.emplace_back(std::move(name));
+        table.cells.emplace_back(value);
+        table.cells.push_back(std::move(last));
+    };
+    row("value", first.value, std::string(unit));
+    row("u", first.u, std::string(u_unit));
+    row("expanded", 2 * first.u, std::string(u_unit));
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const double part = first.contributions[i];
+        row(places[i].name, part, first.u > 0 ? std::pow(part / first.u, 2) : 0);
+    }
+    table.cells.emplace_back(std::string("warning"));
+    table.cells.emplace_back(warning(first, model, inputs, unit));
+    table.cells.emplace_back(std::string());
+    return table;
+}
+
+Function uncertainty_entry() {
+    return {
+        .name = "UNCERTAINTY",
+        .topic = "trust",
+        .summary =
+            "How sure a result is: value, standard and expanded uncertainty (k = 2), each input's share, and "
+            "a warning where first order misleads",
+        .params = {as_it_stands("function", "name in quotes of a function that gives one number"),
+                   any_more("argument", "its arguments, the uncertain ones as \"412.5 ± 0.1 g\"")},
+        .result = "uncertainty",
+        .range = "Inputs independent and normal. The warning comes from 2000 draws, always the same.",
+        .source = "First order: JCGM 100:2008 (GUM) 5.1.2. Check by draws: JCGM 101:2008 (GUM Supplement 1).",
+        .checks = {{{"SOLIDSMASS", "100 ± 1 g", 0.8}, 0.2, 1e-9, "by hand: 1 × 0.2", "u"},
+                   {{"SOLIDSMASS", "100 ± 3 g", "0.8 ± 0.004"},
+                    0.72111,
+                    1e-5,
+                    "by hand: √((3 × 0.2)² + (100 × 0.004)²)",
+                    "u"},
+                   {{"DRIEDMASS", "1000 ± 1 g", "85 ± 0.5 %", "10 ± 0.4 %"},
+                    11.214396489091176,
+                    1e-9,
+                    "python3-uncertainties 3.1.6: 2 × 5.607198244545588",
+                    "expanded"},
+                   {{"DRIEDMASS", "1000 ± 1 g", "85 ± 0.5 %", "10 ± 0.4 %"},
+                    "none",
+                    0,
+                    "nearly linear",
+                    "warning"}},
+        .refusals = {{{"SOLIDSMASS", 100.0, 0.8}, "argument"},
+                     {{"SOLIDSMASS", "100 ± 1 g", 80.0}, "moisture"},
+                     {{"CLOSURE", "100 ± 1 g"}, "function"},
+                     {{"NOSUCH"}, "function"}},
+        .see_also = {"WORKING", "RECONCILE", "REPLICATES"},
+        .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+            const auto [function, arguments] = named_call(given);
+            return uncertainty(function, arguments, reading);
+        }};
+}
+
+}  // namespace drysheet

@@ -1,0 +1,18 @@
+// How sure is a result: the uncertainties typed into a call's arguments, carried through it.
+#pragma once
+
+#include <span>
+
+#include "addin/functions/function.hpp"
+
+namespace drysheet {
+
+/// Rows value, u, expanded (k = 2), then one an input (name, its contribution to u, its share of u²), then
+/// warning: "none", or why first order misleads here. Throws Refusal as the function would, and when no
+/// argument has an uncertainty.
+Table uncertainty(const Function& function, std::span<const Input> given, const Reading& reading);
+
+/// Its entry.
+Function uncertainty_entry();
+
+}  // namespace drysheet

@@ -1,0 +1,267 @@
+#include "drysheet/air.hpp"
+
+#include "addin/functions/air_words.hpp"
+#include "addin/functions/topics.hpp"
+#include "drysheet/water.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr std::string_view kWetRange =
+    "30 to 120 kPa, from -80 °C to the boiling point at that pressure. The wet bulb is thermodynamic "
+    "(adiabatic saturation), iced below 0.01 °C.";
+
+Outcome state_table(const AirState& air) {
+    using Shown = std::variant<Amount, std::string>;
+    return quantities({{"temp", amount(air.temp)},
+                       {"rh", amount(air.rh)},
+                       {"ratio", amount(air.ratio)},
+                       {"enthalpy", amount(air.enthalpy)},
+                       {"wet bulb", amount(air.wet_bulb)},
+                       {"dew point", air.dew_point ? Shown(amount(*air.dew_point)) : Shown("none")},
+                       {"volume", amount(air.volume)},
+                       {"density", amount(air.density)},
+                       {"vapour pressure", amount(air.vapour_pressure)},
+                       {"saturation pressure", amount(air.saturation_pressure)}});
+}
+
+}  // namespace
+
+std::vector<Function> air_entries() {
+    constexpr std::string_view topic = "air";
+    return {
+        function<saturation_pressure>(
+            {.name = "SATPRESSURE",
+             .topic = topic,
+             .summary = "Vapour pressure of water at saturation, over ice below 0.01 °C",
+             .params = {{{arg::temp, "temperature", within(-100, 373)}}},
+             .result = "pressure",
+             .source = "IAPWS SR1-86(1992) eq. 1 (Wagner & Pruss 1993) over water; IAPWS R14-08(2011) eq. 6 "
+                       "over ice.",
+             .working = "T [K] = temp + 273.15\n"
+                        "if temp > 0.01: theta = 1 − T ÷ 647.096\n"
+                        "if temp > 0.01: pressure = 22064 × exp(647.096 ÷ T × (−7.85951783 × theta + "
+                        "1.84408259 × theta^1.5 − 11.7866497 × theta^3 + 22.6807411 × theta^3.5 − 15.9618719 "
+                        "× theta^4 + 1.80122502 × theta^7.5))\n"
+                        "if temp ≤ 0.01: theta = T ÷ 273.16\n"
+                        "if temp ≤ 0.01: pressure = 0.611657 × exp((−21.2144006 × theta^0.00333333333 + "
+                        "27.3203819 × theta^1.20666667 − 6.10598130 × theta^1.70333333) ÷ theta)",
+             .checks =
+                 {{{0.01}, 0.611657, 1e-6, "IAPWS SR1-86 table 1: 611.657 Pa at 273.16 K"},
+                  {{"373.1243 K"}, 101.325, 1e-5, "IAPWS SR1-86 table 1: 101.325 kPa at 373.1243 K"},
+                  {{"230 K"}, 0.00894735, 1e-6, "IAPWS R14-08 table 3: 8.94735 Pa at 230 K"},
+                  {{"275 K"}, 0.698451167, 1e-4, "IAPWS R6-95 table 8: 0.698451167 kPa at 275 K"},
+                  {{20.0}, 2.3393, 1e-4, "Engineering Toolbox, Water - heat of vaporization: 2.3393 kPa"}},
+             .refusals = {{{400.0}, "temp"}, {{"40 g"}, "temp"}, {{-120.0}, "temp"}},
+             .see_also = {"HUMIDITYRATIO", "DEWPOINT"}}),
+        function<altitude_pressure>(
+            {.name = "ALTITUDEPRESSURE",
+             .topic = topic,
+             .summary = "Air pressure of the standard atmosphere at an altitude",
+             .params = {{{arg::altitude, "height above the sea", within(-2000, 11000), "m"}}},
+             .result = "pressure",
+             .range = "-2000 to 11000 m, taken as geopotential altitude (0.02 % of pressure at 3000 m). The "
+                      "weather moves the true pressure by 2 to 3 %; a barometer's reading not reduced to sea "
+                      "level is better.",
+             .source = "ISO 2533:1975 Standard atmosphere.",
+             .working =
+                 "pressure = 101.325 × (1 − 0.0065 × altitude ÷ 288.15)^(9.80665 ÷ (0.0065 × 287.05287))",
+             .checks =
+                 {{{0.0}, 101.325, 1e-12, "ISO 2533: 101.325 kPa at sea level"},
+                  {{1000.0},
+                   89.875,
+                   2e-5,
+                   "ISO 2533 and ASHRAE Fundamentals ch. 1 table 1: 89.875 kPa (from memory)"},
+                  {{"5000 ft"}, 84.323, 2e-4, "ASHRAE Fundamentals ch. 1 table 1: 12.230 psia"},
+                  {{3000.0}, 70.108, 2e-5, "ASHRAE Fundamentals ch. 1 table 1: 70.108 kPa (from memory)"}},
+             .refusals = {{{12000.0}, "altitude"}, {{"20 °C"}, "altitude"}},
+             .see_also = {"HUMIDITYRATIO"}}),
+        function<humidity_ratio>(
+            {.name = "HUMIDITYRATIO",
+             .topic = topic,
+             .summary = "Humidity ratio: water vapour per kilogram of dry air",
+             .params = {{kTemp, kRh, kPressure}},
+             .result = "ratio",
+             .range = kAirRange,
+             .source = kAirSource,
+             .working = "ratio_s [kg/kg] = HUMIDITYRATIO(temp; 1; pressure)\n"
+                        "x_s = ratio_s ÷ (18.015268 ÷ 28.96546 + ratio_s)\n"
+                        "enhancement = x_s × pressure ÷ SATPRESSURE(temp)\n"
+                        ": the enhancement is why saturated air holds a little more than an ideal gas would\n"
+                        "x = rh × x_s\n"
+                        "ratio = 18.015268 ÷ 28.96546 × x ÷ (1 − x)",
+             .checks =
+                 {{{20.0, 1.0}, 0.014758, 5e-4, "ASHRAE Fundamentals ch. 1 table 2: 0.014758 (from memory)"},
+                  {{60.0, 1.0}, 0.15354, 5e-4, "ASHRAE Fundamentals ch. 1 table 2: 0.15354 (from memory)"},
+                  {{25.0, 0.75, 100.0}, 0.0152, 5e-3, "Çengel & Boles ex. 14-1: 0.0152"},
+                  {{32.0, "40 %"}, 0.0119, 6e-3, "Çengel & Boles (2011) problem 14-105: 0.0119 (chart)"},
+                  {{-10.0, 1.0}, 0.00160629, 5e-4, "python3-iapws, IAPWS G8-10"}},
+             .refusals = {{{110.0, 0.1}, "temp"}, {{25.0, 60.0}, "rh"}, {{25.0, 0.6, 1013.0}, "pressure"}},
+             .see_also = {"RELHUMIDITY", "AIRSTATE", "ALTITUDEPRESSURE"}}),
+        function<relative_humidity>(
+            {.name = "RELHUMIDITY",
+             .topic = topic,
+             .summary = "Relative humidity of air from its humidity ratio",
+             .params = {{kTemp, {arg::ratio, "its humidity ratio"}, kPressure}},
+             .result = "rh",
+             .range = kAirRange,
+             .source = kAirSource,
+             .working = "ratio_s [kg/kg] = HUMIDITYRATIO(temp; 1; pressure)\n"
+                        "x_s = ratio_s ÷ (18.015268 ÷ 28.96546 + ratio_s)\n"
+                        "x = ratio ÷ (18.015268 ÷ 28.96546 + ratio)\n"
+                        "rh = x ÷ x_s",
+             .checks =
+                 {{{55.0, 0.030, 101.33}, 0.296, 1e-2, "Treybal (1980) ill. 7.6: 29.6 %"},
+                  {{30.0, "13.3 g/kg"}, 0.5, 1e-2, "ASHRAE Fundamentals ch. 1 ex. 3 (chart, from memory)"}},
+             .refusals = {{{20.0, 0.016}, "ratio"}, {{20.0, -0.001}, "ratio"}, {{101.0, 0.01}, "temp"}},
+             .see_also = {"HUMIDITYRATIO"}}),
+        function<rh_from_wet_bulb>(
+            {.name = "RHFROMWETBULB",
+             .topic = topic,
+             .summary = "Relative humidity from a dry and a wet bulb",
+             .params = {{kTemp, {arg::wetbulb, "wet bulb, well ventilated", kTemps}, kPressure}},
+             .result = "rh",
+             .range = kWetRange,
+             .source = kAirSource,
+             .working = "ratio_s [kg/kg] = HUMIDITYRATIO(wetbulb; 1; pressure)\n"
+                        "enthalpy_s [kJ/kg] = AIRENTHALPY(wetbulb; 1; pressure)\n"
+                        ": the air's own ratio W and enthalpy h fit h + (ratio_s − W) × h_water = "
+                        "enthalpy_s, with h_water of water (ice) at the wet bulb",
+             .checks =
+                 {{{25.0, 15.0}, 0.332, 0.012, "Çengel & Boles ex. 14-3: 33.2 % (from memory)"},
+                  {{35.0, 27.0}, 0.55, 0.02, "Felder & Rousseau problem 8.71: 55 % (chart)"},
+                  {{40.0, 20.0}, 0.14, 0.02, "ASHRAE Fundamentals ch. 1 ex. 1: 14 % (chart, from memory)"},
+                  {{-5.0, -6.7973602}, 0.6, 1e-4, "python3-iapws, IAPWS G8-10, iced bulb"}},
+             .refusals = {{{20.0, 21.0}, "wetbulb"}, {{40.0, 5.0}, "wetbulb"}, {{105.0, 40.0}, "temp"}},
+             .see_also = {"WETBULB", "RHFROMDEWPOINT"}}),
+        function<rh_from_dew_point>(
+            {.name = "RHFROMDEWPOINT",
+             .topic = topic,
+             .summary = "Relative humidity from temperature and dew point",
+             .params =
+                 {{kTemp, {arg::dewpoint, "its dew point, frost point below 0.01 °C", kTemps}, kPressure}},
+             .result = "rh",
+             .range = kAirRange,
+             .source = kAirSource,
+             .working = "ratio [kg/kg] = HUMIDITYRATIO(dewpoint; 1; pressure)\n"
+                        "rh = RELHUMIDITY(temp; ratio; pressure)",
+             .checks =
+                 {{{55.0, 31.5, 101.33}, 0.296, 0.015, "Treybal (1980) ill. 7.6: dew point 31.5 °C, 29.6 %"},
+                  {{17.0, 9.18}, 0.6, 5e-3, "Khurmi & Gupta: 17 °C, 60 %, dew point 9.18 °C"}},
+             .refusals = {{{20.0, 21.0}, "dewpoint"}, {{20.0, "5 g"}, "dewpoint"}},
+             .see_also = {"DEWPOINT", "RHFROMWETBULB"}}),
+        function<dew_point>(
+            {.name = "DEWPOINT",
+             .topic = topic,
+             .summary = "Dew point of air, frost point below 0.01 °C",
+             .params = {{kTemp, kRh, kPressure}},
+             .result = "dewpoint",
+             .range = kAirRange,
+             .source = kAirSource,
+             .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                        ": saturated air holds this ratio at the dew point",
+             .checks = {{{55.0, 0.296, 101.33}, 31.5, 6e-3, "Treybal (1980) ill. 7.6: 31.5 °C"},
+                        {{17.0, 0.6}, 9.18, 1e-2, "Khurmi & Gupta: 9.18 °C"},
+                        {{30.0, 1.0}, 30.0, 1e-12, "by definition: saturated air is at its dew point"}},
+             .refusals = {{{20.0, 0.0}, "rh"}, {{20.0, 60.0}, "rh"}, {{120.0, 0.1}, "temp"}},
+             .see_also = {"RHFROMDEWPOINT", "WETBULB"}}),
+        function<wet_bulb>(
+            {.name = "WETBULB",
+             .topic = topic,
+             .summary = "Wet bulb: how warm a wet product stays in this air, and the coldest it can get",
+             .params = {{kTemp, kRh, kPressure}},
+             .result = "wetbulb",
+             .range = kWetRange,
+             .source = kAirSource,
+             .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                        "enthalpy [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
+                        ": at the wet bulb saturated air has enthalpy + (ratio_s − ratio) × h_water, with "
+                        "h_water of water (ice) at the wet bulb",
+             .checks =
+                 {{{25.0, 0.332}, 15.0, 0.012, "Çengel & Boles ex. 14-3: 15 °C (from memory)"},
+                  {{"95 °F", 0.2, "14.7 psi"}, 18.89, 0.015, "Çengel & Boles ex. 14-7: 66.0 °F (chart)"},
+                  {{60.0, 0.2}, 34.9261869, 1e-4, "python3-iapws, IAPWS G8-10"},
+                  {{-5.0, 0.6}, -6.7973602, 1e-4, "python3-iapws, IAPWS G8-10, iced bulb"}},
+             .refusals = {{{20.0, 60.0}, "rh"}, {{110.0, 0.1}, "temp"}, {{20.0, 0.5, 20.0}, "pressure"}},
+             .see_also = {"RHFROMWETBULB", "AIRPICKUP"}}),
+        function<air_enthalpy>(
+            {.name = "AIRENTHALPY",
+             .topic = topic,
+             .summary = "Enthalpy of moist air per kilogram of dry air",
+             .params = {{kTemp, kRh, kPressure}},
+             .result = "enthalpy",
+             .range = kAirRange,
+             .source = kAirSource,
+             .working =
+                 "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                 "ideal [kJ/kg] = 1.006 × temp + ratio × (2501 + 1.86 × temp)\n"
+                 ": the ideal mixture is a check by hand; the real one differs by some tenths of a percent",
+             .checks =
+                 {{{20.0, 1.0}, 57.555, 5e-4, "ASHRAE Fundamentals ch. 1 table 2: 57.555 (from memory)"},
+                  {{60.0, 1.0}, 460.863, 5e-4, "ASHRAE Fundamentals ch. 1 table 2: 460.863 (from memory)"},
+                  {{12.0, 0.9}, 31.9, 6e-3, "Çengel & Boles (2011) problem 14-105: 31.9 (chart)"},
+                  {{0.0, 0.0}, 0.0, 1e-3, "the zero of the scale: dry air at 0 °C"}},
+             .refusals = {{{20.0, 60.0}, "rh"}, {{110.0, 0.1}, "temp"}},
+             .see_also = {"HEATINGLOAD", "AIRSTATE"}}),
+        function<air_volume>(
+            {.name = "AIRVOLUME",
+             .topic = topic,
+             .summary = "Volume of moist air per kilogram of dry air",
+             .params = {{kTemp, kRh, kPressure}},
+             .result = "volume",
+             .range = kAirRange,
+             .source = kAirSource,
+             .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                        "ideal [m³/kg] = 0.287055 × (temp + 273.15) × (1 + 28.96546 ÷ 18.015268 × ratio) ÷ "
+                        "pressure\n"
+                        ": the ideal mixture is a check by hand; the real one is smaller, by 0.1 % in "
+                        "saturated air of 60 °C and by 1 % near boiling",
+             .checks =
+                 {{{20.0, 1.0}, 0.8498, 1e-4, "ASHRAE Fundamentals ch. 1 table 2: 0.8498 (from memory)"},
+                  {{60.0, 1.0}, 1.1752, 1e-4, "ASHRAE Fundamentals ch. 1 table 2: 1.1752 (from memory)"},
+                  {{0.0, 0.0}, 0.773, 7e-4, "The Engineering ToolBox, Moist air properties: 0.773"}},
+             .refusals = {{{20.0, 60.0}, "rh"}, {{110.0, 0.1}, "temp"}},
+             .see_also = {"AIRDENSITY"}}),
+        function<air_density>(
+            {.name = "AIRDENSITY",
+             .topic = topic,
+             .summary = "Density of moist air",
+             .params = {{kTemp, kRh, kPressure}},
+             .result = "density",
+             .range = kAirRange,
+             .source = kAirSource,
+             .working = "density = (1 + HUMIDITYRATIO(temp; rh; pressure)) ÷ AIRVOLUME(temp; rh; pressure)",
+             .checks =
+                 {{{60.0, 1.0}, 0.98157, 2e-4, "by hand from ASHRAE table 2 (from memory): 1.15354 ÷ 1.1752"},
+                  {{20.0, 0.0}, 1.2045, 5e-4, "dry air at 20 °C: 1.2045 kg/m³ (from memory, CIPM)"}},
+             .refusals = {{{20.0, 60.0}, "rh"}, {{110.0, 0.1}, "temp"}},
+             .see_also = {"AIRVOLUME"}}),
+        function<air_state>(
+            {.name = "AIRSTATE",
+             .topic = topic,
+             .summary = "Every property of moist air, with its unit",
+             .params = {{kTemp, kRh, kPressure}},
+             .result = "state",
+             .range = kWetRange,
+             .source = kAirSource,
+             .working = ": vapour pressure is x × pressure; divided by the saturation pressure it gives the "
+                        "relative humidity times the enhancement factor, which is near 1.004 in room air",
+             .checks =
+                 {{{55.0, 0.296, 101.33}, 0.030, 7e-3, "Treybal (1980) ill. 7.6: Y' = 0.030", "ratio"},
+                  {{55.0, 0.296, 101.33}, 4.662, 7e-3, "Treybal (1980) ill. 7.6: 4662 Pa", "vapour pressure"},
+                  {{55.0, 0.296, 101.33}, 31.5, 6e-3, "Treybal (1980) ill. 7.6: 31.5 °C", "dew point"},
+                  {{55.0, 0.296, 101.33}, 0.974, 2e-3, "Treybal (1980) ill. 7.6: 0.974 m³/kg", "volume"},
+                  {{55.0, 0.296, 101.33}, 133.2, 6e-3, "Treybal (1980) ill. 7.6: 133.2 kJ/kg", "enthalpy"},
+                  {{40.0, 1.0},
+                   7.385,
+                   1e-4,
+                   "steam tables (IAPWS-95): 7.385 kPa at 40 °C",
+                   "saturation pressure"},
+                  {{20.0, 0.0}, "none", 0, "air without vapour has no dew point", "dew point"}},
+             .refusals = {{{20.0, 60.0}, "rh"}, {{110.0, 0.1}, "temp"}},
+             .see_also = {"HUMIDITYRATIO", "WETBULB", "DEWPOINT"},
+             .show = state_table}),
+    };
+}
+
+}  // namespace drysheet

@@ -1,0 +1,370 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "addin/functions/curve_choice.hpp"
+#include "addin/functions/topics.hpp"
+#include "drysheet/kinetics.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr Param kModel{arg::model, "name of the curve; DRY.CURVEMODELS lists formula and parameters"};
+constexpr Param kParameters{.name = arg::parameters,
+                            .text = "its parameters in the order of DRY.CURVEMODELS, time in h",
+                            .alone = true};
+constexpr Param kTimes{arg::times, "times of the readings", at_least(0)};
+constexpr Param kRatios{
+    .name = arg::ratios,
+    .text = "moisture ratios of the readings, from DRY.RATIOS; a blank one leaves its reading out",
+    .range = {.high = 2},
+    .missed = true};
+
+constexpr std::string_view kModelSource =
+    "Each model's own publication, in the last column of DRY.CURVEMODELS.";
+constexpr std::string_view kFitSource =
+    "Least squares (Levenberg-Marquardt, Moré 1978, Lecture Notes in Mathematics 630) on the moisture ratio; "
+    "AICc of Burnham and Anderson (2002) Model Selection and Multimodel Inference, 2nd ed.";
+constexpr std::string_view kUndetermined =
+    "Points that do not determine every parameter are refused; two-term and Verma need a curve with two "
+    "clearly different rates.";
+
+// Each model's curve with the cells of `parameters` under their names …
+const std::vector<std::string_view> kCurveWorkings{
+    "k ← parameters\nratio = exp(−k × time)",
+    "k, n ← parameters\nratio = exp(−k × time^n)",
+    "a, k ← parameters\nratio = a × exp(−k × time)",
+    "a, k, c ← parameters\nratio = a × exp(−k × time) + c",
+    "a, k0, b, k1 ← parameters\nratio = a × exp(−k0 × time) + b × exp(−k1 × time)",
+    "a, k, n, b ← parameters\nratio = a × exp(−k × time^n) + b × time",
+    "alpha, beta ← parameters\nratio = exp(−(time ÷ alpha)^beta)",
+    "a, k, g ← parameters\nratio = a × exp(−k × time) + (1 − a) × exp(−g × time)"};
+// … and the time of a ratio.
+const std::vector<std::string_view> kTimeWorkings{
+    "k ← parameters\ntime = −ln(ratio) ÷ k",
+    "k, n ← parameters\ntime = (−ln(ratio) ÷ k)^(1 ÷ n)",
+    "a, k ← parameters\ntime = ln(a ÷ ratio) ÷ k",
+    "a, k, c ← parameters\ntime = ln(a ÷ (ratio − c)) ÷ k",
+    ": searched from time 0: a exp(−k0 time) + b exp(−k1 time) = ratio",
+    ": searched from time 0: a exp(−k time^n) + b time = ratio",
+    "alpha, beta ← parameters\ntime = alpha × (−ln(ratio))^(1 ÷ beta)",
+    ": searched from time 0: a exp(−k time) + (1 − a) exp(−g time) = ratio"};
+/// The same with the ratio worked out from wet-basis moistures before.
+std::vector<std::string_view> drying_time_workings() {
+    static const std::vector<std::string> texts = [] {
+        std::vector<std::string> made;
+        made.reserve(kTimeWorkings.size());
+        for (const auto model : kTimeWorkings)
+            made.push_back(
+                "X0 = start ÷ (1 − start)\nX = target ÷ (1 − target)\nXe = equilibrium ÷ (1 − equilibrium)\n"
+                "ratio = (X − Xe) ÷ (X0 − Xe)\n" +
+                std::string(model));
+        return made;
+    }();
+    return {texts.begin(), texts.end()};
+}
+
+void add_row(Table& table, std::initializer_list<Cell> cells) {
+    table.cells.insert(table.cells.end(), cells.begin(), cells.end());
+}
+Cell name_cell(std::string_view name) { return std::string(name); }
+
+Table models_table() {
+    Table table{.columns = 4};
+    for (const CurveModelInfo& model : curve_models()) {
+        std::string parameters;
+        for (const auto name : model.parameters)
+            parameters.append(parameters.empty() ? "" : ", ").append(name);
+        add_row(table,
+                {name_cell(model.name), name_cell(model.formula), parameters, name_cell(model.source)});
+    }
+    return table;
+}
+
+struct NamedFit {
+    CurveModel model;
+    numeric::Fit fit;
+};
+NamedFit fitted(CurveModel model, std::span<const Time> times, std::span<const MoistureRatio> ratios) {
+    return {model, curve_fit(model, times, ratios)};
+}
+Outcome fit_table(const NamedFit& named) {
+    Table table{.columns = 3};
+    const auto& fit = named.fit;
+    for (std::size_t k = 0; k < fit.parameters.size(); ++k)
+        add_row(table,
+                {name_cell(info(named.model).parameters[k]), fit.parameters[k], fit.standard_errors[k]});
+    add_row(table, {"r2", fit.r2, ""});
+    add_row(table, {"rmse", fit.rmse, ""});
+    add_row(table, {"chi2", fit.reduced_chi2, ""});
+    add_row(table, {"aicc", aicc_cell(fit.aicc), ""});
+    add_row(table, {"n", static_cast<double>(fit.points), ""});
+    return table;
+}
+Outcome rank_table(const std::vector<RankedCurve>& ranked) {
+    Table table{.columns = 8};
+    add_row(table,
+            {"model", "aicc", "rmse", "r2", "parameter 1", "parameter 2", "parameter 3", "parameter 4"});
+    for (const auto& [model, fit] : ranked) {
+        std::vector<Cell> cells(table.columns, "");
+        cells[0] = name_cell(info(model).name);
+        if (fit) {
+            cells[1] = aicc_cell(fit->aicc);
+            cells[2] = fit->rmse;
+            cells[3] = fit->r2;
+            std::ranges::copy(fit->parameters, cells.begin() + 4);
+        } else {
+            cells[1] = "not determined";
+        }
+        table.cells.insert(table.cells.end(), cells.begin(), cells.end());
+    }
+    return table;
+}
+
+Input column_of(const std::vector<double>& values) {
+    return Input(std::vector<Input>(values.begin(), values.end()));
+}
+
+constexpr std::string_view kHemlock =
+    "SciPy 1.10.1 on the hemlock board of Gilliland and Sherwood (Seader and Henley, 2nd ed., problem 18.4)";
+
+}  // namespace
+
+std::vector<Function> curve_entries() {
+    constexpr std::string_view topic = "kinetics";
+    // The hemlock board: hours, and (moisture in % − 6.6) ÷ (127 − 6.6).
+    const std::vector<double> board_hours{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22};
+    std::vector<double> board_ratios;
+    for (const double percent : {127., 112., 96.8, 83.5, 73.6, 64.9, 57.2, 51.7, 46.1, 41.8, 38.5, 30.8, 26.4,
+                                 20.9, 16.5, 14.3, 12.1})
+        board_ratios.push_back((percent - 6.6) / (127 - 6.6));
+    const Input times = column_of(board_hours), ratios = column_of(board_ratios);
+
+    return {
+        function<curve>(
+            {.name = "CURVE",
+             .topic = topic,
+             .summary = "Moisture ratio on a drying curve after a time",
+             .params = {{kModel, {arg::time, "since the start of the curve", at_least(0)}, kParameters}},
+             .result = "ratio",
+             .range = "Within the run to which the parameters were fitted.",
+             .source = kModelSource,
+             .workings = kCurveWorkings,
+             .checks =
+                 {{{"Lewis", 2.0, column(0.5)}, 0.36787944117, 1e-11, "by hand: exp(−1)"},
+                  {{"Page", 4.0, column(0.5, 0.5)}, 0.36787944117, 1e-11, "by hand: exp(−0.5 × √4)"},
+                  {{"Henderson-Pabis", 2.0, column(2.0, 0.5)}, 0.73575888234, 1e-11, "by hand: 2 exp(−1)"},
+                  {{"logarithmic", 2.0, column(2.0, 0.5, 0.1)},
+                   0.83575888234,
+                   1e-11,
+                   "by hand: 2 exp(−1) + 0.1"},
+                  {{"two-term", 2.0, column(1.0, 0.5, 0.5, 1.0)},
+                   0.43554708279,
+                   1e-10,
+                   "by hand: exp(−1) + 0.5 exp(−2)"},
+                  {{"Midilli", 4.0, column(2.0, 0.5, 0.5, 0.1)},
+                   1.13575888234,
+                   1e-11,
+                   "by hand: 2 exp(−1) + 0.4"},
+                  {{"Weibull", 4.0, column(4.0, 0.5)}, 0.36787944117, 1e-11, "by hand: exp(−1)"},
+                  {{"Verma", 2.0, column(0.25, 0.5, 1.0)},
+                   0.19347132272,
+                   1e-10,
+                   "by hand: 0.25 exp(−1) + 0.75 exp(−2)"},
+                  {{"Page", "90 min", column(0.5, 1.0)}, 0.47236655274, 1e-10, "by hand: exp(−0.75)"}},
+             .refusals = {{{"Page", 2.0, column(0.5)}, "parameters"},
+                          {{"Page", 2.0, column(-0.5, 1.0)}, "parameters"},
+                          {{"Page", -2.0, column(0.5, 1.0)}, "time"},
+                          {{"Newton", 2.0, column(0.5)}, "model"}},
+             .see_also = {"CURVETIME", "CURVEFIT", "CURVEMODELS"}}),
+        function<curve_time>(
+            {.name = "CURVETIME",
+             .topic = topic,
+             .summary = "Time after which a drying curve falls to a moisture ratio",
+             .params = {{kModel, {arg::ratio, "moisture ratio to reach"}, kParameters}},
+             .result = "time",
+             .range = "The first time at which the curve falls to the ratio; refused when it never does.",
+             .source = kModelSource,
+             .workings = kTimeWorkings,
+             .checks =
+                 {{{"Lewis", 0.5, column(0.2)}, 3.4657359028, 1e-10, "by hand: ln 2 ÷ 0.2"},
+                  {{"Page", 0.36787944117144233, column(0.5, 0.5)}, 4.0, 1e-12, "by hand: exp(−0.5 × √4)"},
+                  {{"Henderson-Pabis", 0.5, column(2.0, 0.5)}, 2.7725887222, 1e-10, "by hand: ln 4 ÷ 0.5"},
+                  {{"logarithmic", 0.6, column(2.0, 0.5, 0.1)}, 2.7725887222, 1e-10, "by hand: ln 4 ÷ 0.5"},
+                  {{"two-term", 0.43554708278974868, column(1.0, 0.5, 0.5, 1.0)},
+                   2.0,
+                   1e-12,
+                   "by hand: exp(−1) + 0.5 exp(−2)"},
+                  {{"Midilli", 0.33575888234288467, column(2.0, 0.5, 0.5, -0.1)},
+                   4.0,
+                   1e-10,
+                   "by hand: 2 exp(−1) − 0.4"},
+                  {{"Weibull", 0.36787944117144233, column(4.0, 0.5)}, 4.0, 1e-12, "by hand: exp(−1)"},
+                  {{"Verma", 0.19347132272032012, column(0.25, 0.5, 1.0)},
+                   2.0,
+                   1e-12,
+                   "by hand: 0.25 exp(−1) + 0.75 exp(−2)"}},
+             .refusals = {{{"logarithmic", 0.05, column(0.9, 0.5, 0.1)}, "ratio"},
+                          {{"Lewis", 1.2, column(0.5)}, "ratio"},
+                          {{"Lewis", 0.0, column(0.5)}, "ratio"},
+                          {{"Lewis", 0.5, column(0.5, 1.0)}, "parameters"}},
+             .see_also = {"CURVE", "DRYINGTIME"}}),
+        function<fitted>(
+            {.name = "CURVEFIT",
+             .topic = topic,
+             .summary = "Parameters of a drying curve from measured points, with standard errors",
+             .params = {{kModel, kTimes, kRatios}},
+             .result = "fit",
+             .range = kUndetermined,
+             .source = kFitSource,
+             .working =
+                 ": the parameters are those with the least sum of (ratio − curve)² over the points\n"
+                 ": standard error = √(least sum ÷ (n − p) × the diagonal of the inverse normal matrix)\n"
+                 ": chi2 = least sum ÷ (n − p); aicc = n ln(least sum ÷ n) + 2 K + 2 K (K + 1) ÷ (n − K − "
+                 "1), K = p + 1",
+             .checks = {{{"Lewis", times, ratios}, 0.139375231, 1e-7, kHemlock, "k"},
+                        {{"Page", times, ratios}, 0.153239492, 1e-7, kHemlock, "k"},
+                        {{"Page", times, ratios}, 0.952653426, 1e-7, kHemlock, "n"},
+                        {{"Page", times, ratios}, 0.00825047456, 1e-8, kHemlock, "rmse"},
+                        {{"Page", times, ratios}, -155.268321, 1e-8, kHemlock, "aicc"},
+                        {{"Henderson-Pabis", times, ratios}, 0.137563581, 1e-7, kHemlock, "k"},
+                        {{"logarithmic", times, ratios}, 0.0167279174, 1e-5, kHemlock, "c"},
+                        {{"two-term", times, ratios}, 0.397611132, 1e-4, kHemlock, "k0"},
+                        {{"Midilli", times, ratios}, -0.000485038851, 1e-5, kHemlock, "b"},
+                        {{"Weibull", times, ratios}, 7.16334905, 1e-7, kHemlock, "alpha"},
+                        {{"Verma", times, ratios}, 0.12622313, 1e-4, kHemlock, "g"},
+                        {{"Lewis", times, ratios}, 17.0, 0, "by counting", "n"}},
+             .refusals = {{{"Midilli", column(0.0, 1.0, 2.0, 3.0), column(1.0, 0.7, 0.5, 0.3)}, "ratios"},
+                          {{"two-term", column(0.0, 1.0, 2.0, 3.0, 4.0, 5.0),
+                            column(1.0, 0.61, 0.37, 0.22, 0.135, 0.082)},
+                           "ratios"},
+                          {{"Page", column(-1.0, 1.0, 2.0, 3.0), column(1.0, 0.7, 0.5, 0.3)}, "times"}},
+             .see_also = {"CURVERANK", "CURVE", "RATIOS"},
+             .show = fit_table}),
+        function<curve_rank>({.name = "CURVERANK",
+                              .topic = topic,
+                              .summary = "All drying curves fitted to the points, the best first",
+                              .params = {{kTimes, kRatios}},
+                              .result = "ranking",
+                              .range = "The least AICc is best: it weighs closeness against the number of "
+                                       "parameters; a difference below 2 says nothing. Page and Weibull are "
+                                       "one curve. Models that the points do not determine come last.",
+                              .source = kFitSource,
+                              .working = ": every model fitted as by DRY.CURVEFIT, sorted by aicc",
+                              .checks = {{{times, ratios}, -155.268321, 1e-8, kHemlock, "Page"},
+                                         {{times, ratios}, -147.005138, 1e-8, kHemlock, "Lewis"},
+                                         {{times, ratios}, -149.710121, 1e-8, kHemlock, "Midilli"},
+                                         {{times, ratios}, "Weibull", 0, kHemlock}},
+                              .refusals = {{{column(0.0, 1.0), column(1.0)}, "ratios"},
+                                           {{column(0.0, 1.0, 2.0), column(0.5, 0.5, 0.5)}, "ratios"}},
+                              .see_also = {"CURVEFIT", "CURVEMODELS"},
+                              .show = rank_table}),
+        function<models_table>(
+            {.name = "CURVEMODELS",
+             .topic = topic,
+             .summary = "The drying curves: name, formula, parameters in order, source",
+             .result = "models",
+             .source = "Each in its row.",
+             .working = ": MR moisture ratio, t time in h",
+             .checks = {{{}, "exp(−k t^n)", 0, "Page (1949)", "Page"},
+                        {{}, "a exp(−k t^n) + b t", 0, "Midilli, Kucuk and Yapar (2002)", "Midilli"}},
+             .see_also = {"CURVE", "CURVEFIT"}}),
+        function<drying_time>(
+            {.name = "DRYINGTIME",
+             .topic = topic,
+             .summary = "Time from a start to a target moisture on a fitted drying curve",
+             .params = {{{arg::start, "moisture at the start, wet basis"},
+                         {arg::target, "moisture to reach, wet basis"},
+                         {.name = arg::equilibrium,
+                          .text =
+                              "moisture to which this air would dry it, wet basis; 0 is a common assumption",
+                          .zero = true},
+                         kModel,
+                         kParameters}},
+             .result = "time",
+             .range = "The same material, thickness, load and air as in the run to which the curve was "
+                      "fitted, from the same start.",
+             .source = "Definition of the moisture ratio; the models' own publications, DRY.CURVEMODELS.",
+             .workings = drying_time_workings(),
+             .checks = {{{0.8, 0.2, 0.0, "Lewis", column(0.4)}, 6.9314718056, 1e-10, "by hand: 4 ln 2 ÷ 0.4"},
+                        {{0.8, 0.2, 0.05, "Lewis", column(0.4)},
+                         7.4893306839,
+                         1e-10,
+                         "by hand: ratio 0.05, ln 20 ÷ 0.4"},
+                        {{0.8, 0.2, 0.0, "Page", column(0.4, 0.5)},
+                         48.0453013918,
+                         1e-10,
+                         "by hand: (4 ln 2 ÷ 0.4)²"}},
+             .refusals = {{{0.8, 0.85, 0.0, "Lewis", column(0.4)}, "target"},
+                          {{0.8, 0.04, 0.05, "Lewis", column(0.4)}, "target"},
+                          {{0.8, 0.1, 0.0, "logarithmic", column(0.9, 0.4, 0.1)}, "target"},
+                          {{0.8, 0.2, 0.0, "Page", column(0.4)}, "parameters"}},
+             .see_also = {"CURVETIME", "CURVEFIT"}}),
+        function<slab_ratio>(
+            {.name = "SLABRATIO",
+             .topic = topic,
+             .summary = "Mean moisture ratio of a slab that dries by diffusion inside",
+             .params = {{{arg::fourier,
+                          "Fourier number D t ÷ L², L half the thickness of a slab drying from both sides",
+                          at_least(0)}}},
+             .result = "ratio",
+             .range = "Uniform at the start, surface at equilibrium, constant diffusivity, no shrinkage.",
+             .source =
+                 "Crank (1975) The Mathematics of Diffusion, 2nd ed., eq. 4.18 and, for short times, 4.20.",
+             .working = ": ratio = 8 ÷ π² × the sum of exp(−(2n + 1)² π² fourier ÷ 4) ÷ (2n + 1)² over n = "
+                        "0, 1, 2, …",
+             .checks = {{{0.25},
+                         1 - 0.562233541762138,
+                         1e-13,
+                         "polykin documentation, uptake_sheet: 0.562233541762138"},
+                        {{0.001}, 0.964317517676945, 1e-13, "20000 terms of Crank's eq. 4.18 in Python"},
+                        {{0.56}, 0.20, 0.02, "Geankoplis (1993) example 9.9-1, read off the chart"},
+                        {{0.0}, 1.0, 1e-15, "by definition"}},
+             .refusals = {{{-0.1}, "fourier"}},
+             .see_also = {"DIFFUSIVITY", "THICKNESSTIME"}}),
+        function<diffusivity>(
+            {.name = "DIFFUSIVITY",
+             .topic = topic,
+             .summary = "Effective diffusivity from the moisture ratios of a slab, by the whole series",
+             .params = {{kTimes,
+                         kRatios,
+                         {arg::thickness, "of the full slab", positive},
+                         {.name = arg::sides,
+                          .text = "2 when both faces dry, 1 when it lies on a closed tray",
+                          .otherwise = 2.0}}},
+             .result = "fit",
+             .range =
+                 "All points after time 0 are used: at time 0 the ratio is 1 by definition. No shrinkage.",
+             .source = "Least squares of Crank (1975) eq. 4.18 and 4.20 on the moisture ratios.",
+             .working =
+                 ": D is the one with the least sum of (ratio − SLABRATIO(D t ÷ L²))², L = thickness ÷ sides",
+             .checks = {{{times, ratios, 7.5},
+                         0.0438965398 * 0.00375 * 0.00375 / 3600,
+                         1e-6,
+                         "SciPy 1.10.1, 2000 terms, on the hemlock board: D/L² = 0.0438965398 per hour",
+                         "diffusivity"},
+                        {{times, ratios, 7.5},
+                         0.00189865583 * 0.00375 * 0.00375 / 3600,
+                         1e-5,
+                         "SciPy 1.10.1, 2000 terms, on the hemlock board: D/L² ± 0.00189865583 per hour",
+                         "standard error"},
+                        {{times, ratios, 7.5, 1.0},
+                         0.0438965398 * 0.0075 * 0.0075 / 3600,
+                         1e-6,
+                         "the same from one side: four times as much",
+                         "diffusivity"},
+                        {{times, ratios, 7.5}, 16.0, 0, "by counting: all but time 0", "points"}},
+             .refusals = {{{times, ratios, 7.5, 3.0}, "sides"},
+                          {{times, ratios, 0.0}, "thickness"},
+                          {{column(0.0, 1.0), column(1.0, 0.5), 7.5}, "times"},
+                          {{column(0.0, 1.0, 2.0), column(1.0, 1.1, 1.2), 7.5}, "ratios"}},
+             .see_also = {"SLABRATIO", "ACTIVATIONENERGY"},
+             .show = [](const DiffusivityFit& fit) -> Outcome {
+                 return quantities({{"diffusivity", amount(fit.diffusivity)},
+                                    {"standard error", amount(fit.standard_error)},
+                                    {"points", amount(static_cast<double>(fit.points))}});
+             }}),
+    };
+}
+
+}  // namespace drysheet

@@ -1,0 +1,296 @@
+#include "drysheet/kinetics.hpp"
+
+#include <cmath>
+#include <optional>
+
+#include "addin/functions/topics.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr Param kClock{arg::times,
+                       "times of the readings, rising, from any start; cells in a clock's format hold days"};
+constexpr Param kMasses{
+    .name = arg::masses,
+    .text = "masses of the readings, without the tray; a blank one leaves its reading out",
+    .missed = true};
+constexpr Param kSolids{arg::solids, "dry solids in them, from DRY.SOLIDSMASS", positive};
+constexpr Param kStartDb{"start_db", "moisture at the start, dry basis"};
+constexpr Param kEndDb{arg::end_db, "moisture at the end, dry basis"};
+constexpr Param kArea{arg::area, "area of the drying surface", positive};
+constexpr Param kRateArea{arg::area, "drying surface, for rates per area", positive};
+constexpr Param kRate{arg::rate, "drying rate in the constant-rate period", positive};
+
+using Rates = std::vector<Amount>;
+Rates rates(std::span<const Time> times, std::span<const Mass> masses, Mass solids,
+            std::optional<Area> area) {
+    Rates column;
+    if (area) {
+        for (const MassFlux& flux : drying_fluxes(times, masses, solids, *area))
+            column.push_back(amount(flux));
+    } else {
+        for (const DryingRate& rate : drying_rates(times, masses, solids)) column.push_back(amount(rate));
+    }
+    return column;
+}
+Outcome rates_column(const Rates& column) {
+    Table table{.columns = 1};
+    for (const Amount& rate : column) table.cells.emplace_back(shown(rate));
+    return table;
+}
+
+/// The bend, with its rate per solids or per area.
+struct Bend {
+    CriticalPoint point;
+    Amount rate, u_rate;
+};
+Bend bend(std::span<const Time> times, std::span<const Mass> masses, Mass solids, std::optional<Area> area) {
+    const CriticalPoint point = critical_point(times, masses, solids);
+    const auto shown_as = [&](DryingRate rate) {
+        return area ? amount(MassFlux(rate * solids / *area)) : amount(rate);
+    };
+    return {point, shown_as(point.rate), shown_as(point.u_rate)};
+}
+Outcome bend_table(const Bend& bend) {
+    return quantities({{"rate", bend.rate},
+                       {"moisture", amount(bend.point.moisture)},
+                       {"time", amount(bend.point.time)},
+                       {"u rate", bend.u_rate},
+                       {"u moisture", amount(bend.point.u_moisture)},
+                       {"u time", amount(bend.point.u_time)},
+                       {"points", amount(static_cast<double>(bend.point.points))}});
+}
+
+Input column_of(const std::vector<double>& values) {
+    return Input(std::vector<Input>(values.begin(), values.end()));
+}
+
+constexpr std::string_view kPeriods =
+    "by hand: readings made from 1 kg/(kg·h) for 3 h from 6 to 3 kg/kg, then an exponential";
+
+}  // namespace
+
+std::vector<Function> kinetics_entries() {
+    constexpr std::string_view topic = "kinetics";
+    // 100 g of solids: 1 kg/(kg·h) for 3 h, then falling with a time constant of 2.5 h.
+    std::vector<double> bend_hours, bend_masses;
+    for (int i = 0; i < 25; ++i) {
+        const double t = 0.5 * i;
+        bend_hours.push_back(t);
+        bend_masses.push_back(100 * (1 + (t < 3 ? 6 - t : 3 - 2.5 * (1 - std::exp(-(t - 3) / 2.5)))));
+    }
+    const Input clock = column_of(bend_hours), masses = column_of(bend_masses);
+    const Input steady_hours = column(0.0, 0.5, 1.5, 2.0), steady_masses = column(500.0, 475.0, 425.0, 400.0);
+
+    return {
+        function<moisture_ratios>(
+            {.name = "RATIOS",
+             .topic = topic,
+             .summary = "Moisture ratios of a weighed run, the first mass being the start",
+             .params = {{kMasses,
+                         kSolids,
+                         {.name = arg::equilibrium_db,
+                          .text = "moisture to which this air would dry it; 0 is a common assumption",
+                          .otherwise = 0.0,
+                          .zero = true}}},
+             .result = "ratios",
+             .source =
+                 "Definition; Geankoplis (1993) Transport Processes and Unit Operations, 3rd ed., sec. 9.5.",
+             .working =
+                 ": X = (mass − solids) ÷ solids; ratio = (X − equilibrium_db) ÷ (first X − equilibrium_db)",
+             .checks = {{{column(500.0, 300.0), 100.0}, 1.0, 1e-12, "by hand: the start is 1"},
+                        {{column("4.944 kg"), "3.765 kg", 0.0505}, 1.0, 1e-12, "by hand: the start is 1"}},
+             .refusals = {{{column(500.0, 90.0), 100.0, 0.0}, "masses"},
+                          {{column(500.0, 300.0), 0.0, 0.0}, "solids"},
+                          {{column(500.0, 300.0), 100.0, 5.0}, "equilibrium_db"}},
+             .see_also = {"CURVEFIT", "RATES", "MOISTURERATIO"},
+             .row_by_row = true}),
+        function<rates>(
+            {.name = "RATES",
+             .topic = topic,
+             .summary = "Drying rates of a weighed run, smoothed: kg/(kg·h), or kg/(m²·h) with an area",
+             .params = {{kClock, kMasses, kSolids, kRateArea}},
+             .result = "rates",
+             .range =
+                 "3 readings or more. A quadratic or cubic through the nearest readings, as many as let "
+                 "the readings foretell each other best; a bend is rounded off over a few readings, and "
+                 "beside a long gap the rate is the mean over it. With 6 readings or more, one in ten is "
+                 "left out without which the others foretell each other far better, if it is more than 0.5 % "
+                 "of the whole loss off.",
+             .source = "Local polynomials of Savitzky and Golay (1964) Anal. Chem. 36:1627, for uneven steps "
+                       "weighted by distance as in Cleveland (1979) J. Am. Stat. Assoc. 74:829, chosen by "
+                       "prediction as in Allen (1974) Technometrics 16:125.",
+             .working = ": at each reading, minus the slope of a weighted polynomial through its neighbours",
+             .checks = {{{steady_hours, steady_masses, 100.0},
+                         0.5,
+                         1e-10,
+                         "by hand: 50 g an hour on 100 g of solids"},
+                        {{steady_hours, steady_masses, 100.0, 0.25},
+                         0.2,
+                         1e-10,
+                         "by hand: 0.05 kg an hour from 0.25 m²"}},
+             .refusals = {{{column(0.0, 1.0, 1.0), column(500.0, 450.0, 400.0), 100.0}, "times"},
+                          {{column(0.0, 1.0), column(500.0, 450.0), 100.0}, "times"},
+                          {{steady_hours, steady_masses, 450.0}, "masses"},
+                          {{steady_hours, steady_masses, 100.0, 0.0}, "area"}},
+             .see_also = {"CRITICALPOINT", "RATIOS"},
+             .row_by_row = true,
+             .show = rates_column}),
+        function<bend>(
+            {.name = "CRITICALPOINT",
+             .topic = topic,
+             .summary =
+                 "Constant drying rate, and the moisture and time at which it ends, with their uncertainties",
+             .params = {{kClock, kMasses, kSolids, kRateArea}},
+             .result = "bend",
+             .range = "7 readings or more, 3 in each period. Leave out a warming-up period. Readings that "
+                      "stand out by more than 6 median residuals and 0.5 % of the whole loss are left out.",
+             .source =
+                 "Periods: Geankoplis (1993) 3rd ed., sec. 9.5 to 9.7, with a rate in proportion to the free "
+                 "moisture after the bend; segmented fit: Seber and Wild (1989) Nonlinear Regression, ch. 9.",
+             .working =
+                 ": up to the bend X = Xc + R (tc − t), after it X = Xc − R τ (1 − exp(−(t − tc) ÷ τ))\n"
+                 ": Xc, R, tc and τ are those with the least sum of squares over the readings",
+             .checks = {{{clock, masses, 100.0}, 1.0, 1e-6, kPeriods, "rate"},
+                        {{clock, masses, 100.0}, 3.0, 1e-6, kPeriods, "moisture"},
+                        {{clock, masses, 100.0}, 3.0, 1e-6, kPeriods, "time"},
+                        {{clock, masses, 100.0, 0.25},
+                         0.4,
+                         1e-6,
+                         "by hand: 0.1 kg of solids at 1 kg/(kg·h) on 0.25 m²",
+                         "rate"},
+                        {{clock, masses, 100.0}, 25.0, 0, "by counting", "points"}},
+             .refusals = {{{column(0.0, 1.0, 2.0), column(500.0, 450.0, 400.0), 100.0}, "times"},
+                          {{column(0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0),
+                            column(500.0, 450.0, 400.0, 350.0, 300.0, 250.0, 200.0, 150.0), 100.0},
+                           "masses"}},
+             .see_also = {"RATES", "FALLRATETIME"},
+             .show = bend_table}),
+        function<activation_energy>(
+            {.name = "ACTIVATIONENERGY",
+             .topic = topic,
+             .summary = "Activation energy of a rate constant or diffusivity from its values at several "
+                        "temperatures",
+             .params = {{{arg::temps, "temperatures"},
+                         {arg::values, "rate constants or diffusivities, all in one unit", positive}}},
+             .result = "fit",
+             .range = "3 points or more. The factor is in the unit of the values.",
+             .source = "Arrhenius equation, ln value = ln factor − E ÷ (R T), a straight line in 1 ÷ T; R = "
+                       "8.314462618 J/(mol·K) (CODATA 2018).",
+             .working = ": slope of the least-squares line of ln(value) over 1 ÷ (temp + 273.15)\n"
+                        ": energy = −8.314462618 × slope ÷ 1000; factor = exp(intercept)",
+             .checks =
+                 {{{column("288 K", "298 K", "308 K", "318 K", "328 K"),
+                    column(8.06e-8, 2.13e-7, 5.24e-7, 1.34e-6, 3.15e-6)},
+                   71.99,
+                   1e-3,
+                   "acetone iodination, github.com/pkaysantana/acetone-iodination-analysis, final report",
+                   "energy"},
+                  {{column("288 K", "298 K", "308 K", "318 K", "328 K"),
+                    column(8.06e-8, 2.13e-7, 5.24e-7, 1.34e-6, 3.15e-6)},
+                   0.9995,
+                   1e-4,
+                   "the same report",
+                   "r2"},
+                  {{column(40.0, 50.0, 60.0), column(std::exp(-40000 / (8.314462618 * 313.15)),
+                                                     std::exp(-40000 / (8.314462618 * 323.15)),
+                                                     std::exp(-40000 / (8.314462618 * 333.15)))},
+                   1.0,
+                   1e-9,
+                   "by hand: values made with 40 kJ/mol and factor 1",
+                   "factor"}},
+             .refusals = {{{column(40.0, 50.0), column(0.1, 0.2)}, "temps"},
+                          {{column(40.0, 40.0, 40.0), column(0.1, 0.2, 0.3)}, "temps"},
+                          {{column(40.0, 50.0, 60.0), column(0.1, 0.0, 0.3)}, "values"}},
+             .see_also = {"DIFFUSIVITY", "CURVEFIT"},
+             .show = [](const ArrheniusFit& fit) -> Outcome {
+                 return quantities({{"energy", amount(fit.energy)},
+                                    {"factor", amount(fit.factor)},
+                                    {"r2", amount(fit.r2)},
+                                    {"u energy", amount(fit.u_energy)}});
+             }}),
+        function<constant_rate_time>(
+            {.name = "CONSTRATETIME",
+             .topic = topic,
+             .summary = "Drying time at a constant rate",
+             .params = {{kSolids, kStartDb, kEndDb, kArea, kRate}},
+             .result = "time",
+             .source = "Geankoplis (1993) 3rd ed., eq. 9.6-2.",
+             .working = "time = solids ÷ 1000 × (start_db − end_db) ÷ (area × rate)",
+             .checks = {{{"21.5 kg", 0.38, 0.25, 1.0, 1.51}, 1.85, 1e-3, "Geankoplis (1993) example 9.6-2"},
+                        {{"399 kg", 0.38, 0.195, 18.58, 1.51},
+                         2.63,
+                         1e-3,
+                         "Geankoplis (1993) example 9.7-1 (from memory)"},
+                        {{"40 kg", 1.0 / 3, 0.2, 1.0, 1.08},
+                         17778.0 / 3600,
+                         1e-4,
+                         "Treybal (1980) illustration 12.3"}},
+             .refusals = {{{1000.0, 0.2, 0.3, 1.0, 1.0}, "end_db"},
+                          {{0.0, 0.3, 0.2, 1.0, 1.0}, "solids"},
+                          {{1000.0, 0.3, 0.2, 0.0, 1.0}, "area"},
+                          {{1000.0, 0.3, 0.2, 1.0, 0.0}, "rate"}},
+             .see_also = {"FALLRATETIME", "RATES"}}),
+        function<falling_rate_time>(
+            {.name = "FALLRATETIME",
+             .topic = topic,
+             .summary = "Drying time with a falling rate in proportion to the free moisture, and the "
+                        "constant-rate time before it",
+             .params = {{kSolids,
+                         kStartDb,
+                         kEndDb,
+                         {arg::critical_db, "moisture at which the constant rate ends, dry basis"},
+                         {.name = arg::equilibrium_db,
+                          .text = "moisture to which this air would dry it; 0 is a common assumption",
+                          .zero = true},
+                         kArea,
+                         kRate}},
+             .result = "time",
+             .range = "The rate falls in a straight line from the critical to the equilibrium moisture.",
+             .source = "Geankoplis (1993) 3rd ed., eq. 9.6-2 and 9.7-8, on free moisture.",
+             .working = "constant = max(start_db; critical_db) − max(end_db; critical_db)\n"
+                        "falling = (critical_db − equilibrium_db) × ln((min(start_db; critical_db) − "
+                        "equilibrium_db) ÷ (min(end_db; critical_db) − equilibrium_db))\n"
+                        "time = solids ÷ 1000 × (constant + falling) ÷ (area × rate)",
+             .checks =
+                 {{{"0.9 kg", 3.0, 0.25, 1.5, 0.1 / 0.9, 0.18, 2.0},
+                   11.745,
+                   1e-4,
+                   "Anantharaman and Begum, Mass Transfer, example 6.9 (title from memory), by its formula"},
+                  {{"1 kg", "30 % db", "8 % db", "15 % db", "5 % db", 1.0, "0.1 kg/(m²·h)"},
+                   2.703973,
+                   1e-6,
+                   "Coulson and Richardson vol. 2, example 16.1: 1.5 + ln(0.10 ÷ 0.03)"},
+                  {{"1 kg", 0.12, 0.08, 0.15, 0.05, 1.0, 0.1}, 0.8472979, 1e-6, "by hand: ln(0.07 ÷ 0.03)"},
+                  {{"1 kg", 0.3, 0.2, 0.15, 0.05, 1.0, 0.1}, 1.0, 1e-12, "by hand: 0.1 kg at 0.1 kg/(m²·h)"}},
+             .refusals = {{{1000.0, 0.3, 0.05, 0.2, 0.05, 1.0, 1.0}, "end_db"},
+                          {{1000.0, 0.3, 0.4, 0.2, 0.05, 1.0, 1.0}, "end_db"},
+                          {{1000.0, 0.3, 0.2, 0.04, 0.05, 1.0, 1.0}, "critical_db"}},
+             .see_also = {"CONSTRATETIME", "CRITICALPOINT"}}),
+        function<thickness_time>(
+            {.name = "THICKNESSTIME",
+             .topic = topic,
+             .summary = "Drying time of another thickness",
+             .params =
+                 {{{arg::time, "drying time of the known thickness", positive},
+                   {arg::thickness, "known", positive},
+                   {arg::new_thickness, "wanted", positive},
+                   {.name = "exponent",
+                    .text = "2 where diffusion inside limits, 1 where the air limits; most foods lie between",
+                    .range = within(0, 3),
+                    .otherwise = 2.0}}},
+             .result = "new_time",
+             .source = "Crank (1975) 2nd ed., sec. 4.3: time enters only as D t ÷ L².",
+             .working = "new_time = time × (new_thickness ÷ thickness)^exponent",
+             .checks =
+                 {{{1.0, 10.0, 60.0}, 36.0, 1e-12, "Coulson and Richardson vol. 2, example 16.2: (60 ÷ 10)²"},
+                  {{5.0, 4.0, 8.0, 1.0}, 10.0, 1e-12, "by hand"}},
+             .refusals = {{{0.0, 4.0, 8.0}, "time"},
+                          {{5.0, 0.0, 8.0}, "thickness"},
+                          {{5.0, 4.0, 8.0, -1.0}, "exponent"},
+                          {{5.0, 4.0, 0.0}, "new_thickness"}},
+             .see_also = {"SLABRATIO", "DRYINGTIME"}}),
+    };
+}
+
+}  // namespace drysheet

@@ -1,0 +1,180 @@
+#include "drysheet/powder.hpp"
+
+#include "addin/functions/topics.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr std::string_view kGordonTaylor =
+    "Gordon & Taylor (1952) J. Appl. Chem. 2:493; constants of sugars in Roos (1993) Carbohydr. Res. 238:39.";
+constexpr std::string_view kUsp = "USP <1174> Powder Flow.";
+constexpr std::string_view kS319 =
+    "ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed Materials by Sieving.";
+
+constexpr Param kTgSolids{
+    "tg_solids", "glass transition of the dry solids (published values differ: 52 to 70 for sucrose)"};
+constexpr Param kK{arg::k, "Gordon-Taylor constant of the solids with water", positive};
+constexpr Param kTgWater{.name = arg::tg_water, .text = "glass transition of water", .otherwise = -135};
+constexpr Param kBulk{arg::bulk, "bulk density, poured", positive};
+constexpr Param kTapped{arg::tapped, "tapped density", positive};
+constexpr Param kOpenings{arg::openings, "openings of the sieves in any order, 0 for the pan", at_least(0)};
+constexpr Param kMasses{arg::masses, "mass retained on each", at_least(0)};
+
+Outcome mean_table(const SieveMean& x) {
+    return quantities({{"mean", amount(x.mean)}, {"deviation", amount(x.deviation)}});
+}
+Outcome class_text(const FlowClass& flow) { return std::string(info(flow).name); }
+
+}  // namespace
+
+std::vector<Function> powder_entries() {
+    constexpr std::string_view topic = "powder";
+    const Input openings = column(2.0, 1.0, 0.5, 0.0);
+    return {
+        function<glass_point>(
+            {.name = "GLASSPOINT",
+             .topic = topic,
+             .summary = "Glass transition temperature of a moist powder",
+             .params = {{{"moisture", "moisture of the powder"}, kTgSolids, kK, kTgWater}},
+             .result = "point",
+             .source = kGordonTaylor,
+             .working = "point = ((1 − moisture) × tg_solids + k × moisture × tg_water) ÷ (1 − moisture + k "
+                        "× moisture)",
+             .checks = {{{0.05, 62.0, 5.42},
+                         18.276,
+                         1e-4,
+                         "by hand, sucrose of Roos (1993): (0.95·62 − 5.42·0.05·135) ÷ 1.221"},
+                        {{0.03, 62.0, 5.42}, 33.717, 1e-4, "by hand: (0.97·62 − 5.42·0.03·135) ÷ 1.1326"},
+                        {{"0 %", 62.0, 5.42}, 62.0, 1e-12, "limit: the dry solids"}},
+             .refusals = {{{0.05, -140.0, 5.42}, "tg_water"},
+                          {{0.05, 62.0, 0.0}, "k"},
+                          {{5.0, 62.0, 5.42}, "moisture"}},
+             .see_also = {"CAKINGMOISTURE"}}),
+        function<caking_moisture>(
+            {.name = "CAKINGMOISTURE",
+             .topic = topic,
+             .summary = "Moisture at which a powder turns sticky at the temperature of its store",
+             .params = {{{arg::store_temp, "warmest temperature of the store"},
+                         kTgSolids,
+                         kK,
+                         {.name = "margin",
+                          .text = "how far the glass transition must stay above the store; a sticky point 10 "
+                                  "K above the glass transition is a margin of −10",
+                          .otherwise = 0},
+                         kTgWater}},
+             .result = "limit",
+             .source = kGordonTaylor,
+             .caution = "It says when a powder cakes, not whether it keeps: only a measured water activity "
+                        "and the local food authority decide that.",
+             .working = "t = store_temp + margin\n"
+                        "limit = (tg_solids − t) ÷ (tg_solids − t + k × (t − tg_water))",
+             .checks = {{{30.0, 62.0, 5.42}, 0.034546, 1e-5, "by hand: 32 ÷ (32 + 5.42 × 165)"},
+                        {{20.0, 62.0, 5.42, 10.0},
+                         0.034546,
+                         1e-5,
+                         "by hand: the same, 10 K cooler with a margin of 10 K"}},
+             .refusals = {{{70.0, 62.0, 5.42}, "store_temp"},
+                          {{55.0, 62.0, 5.42, 10.0}, "store_temp"},
+                          {{-140.0, 62.0, 5.42}, "store_temp"}},
+             .see_also = {"GLASSPOINT", "SORPTION"}}),
+        function<hausner_ratio>(
+            {.name = "HAUSNER",
+             .topic = topic,
+             .summary = "Hausner ratio of a powder",
+             .params = {{kBulk, kTapped}},
+             .result = "ratio",
+             .source = kUsp,
+             .working = "ratio = tapped ÷ bulk",
+             .checks = {{{"0.45 g/mL", "0.55 g/mL"}, 11.0 / 9, 1e-12, "by hand: 55 ÷ 45"}},
+             .refusals = {{{550.0, 450.0}, "tapped"}, {{0.0, 450.0}, "bulk"}},
+             .see_also = {"CARRINDEX", "FLOWCLASS"}}),
+        function<carr_index>({.name = "CARRINDEX",
+                              .topic = topic,
+                              .summary = "Compressibility index (Carr) of a powder",
+                              .params = {{kBulk, kTapped}},
+                              .result = "index",
+                              .source = kUsp,
+                              .working = "index = (tapped − bulk) ÷ tapped",
+                              .checks = {{{450.0, 550.0}, 2.0 / 11, 1e-12, "by hand: 100 ÷ 550"}},
+                              .refusals = {{{550.0, 450.0}, "tapped"}},
+                              .see_also = {"FLOWCLASS", "HAUSNER"}}),
+        function<flow_class>(
+            {.name = "FLOWCLASS",
+             .topic = topic,
+             .summary = "Flow of a powder on the pharmacopoeia's scale",
+             .params = {{{"carr", "compressibility index, as DRY.CARRINDEX gives it"}}},
+             .result = "flow",
+             .range = "The scale is printed in whole percent; a class reaches up to its printed upper limit, "
+                      "and what lies between two classes belongs to the worse one.",
+             .source = "USP <1174> Powder Flow, scale of flowability.",
+             .working = ": up to 10 % excellent, 15 % good, 20 % fair, 25 % passable, 31 % poor, 37 % very "
+                        "poor, then very, very poor",
+             .checks = {{{0.10}, "excellent", 0, "USP <1174>: up to 10 %"},
+                        {{0.15}, "good", 0, "USP <1174>: 11 to 15 %"},
+                        {{0.16}, "fair", 0, "USP <1174>: 16 to 20 %"},
+                        {{0.21}, "passable", 0, "USP <1174>: 21 to 25 %"},
+                        {{0.31}, "poor", 0, "USP <1174>: 26 to 31 %"},
+                        {{"32 %"}, "very poor", 0, "USP <1174>: 32 to 37 %"},
+                        {{0.39}, "very, very poor", 0, "USP <1174>: above 38 %"}},
+             .refusals = {{{18.0}, "carr"}, {{-0.1}, "carr"}},
+             .see_also = {"CARRINDEX"},
+             .show = class_text}),
+        function<sieve_mean>(
+            {.name = "SIEVEMEAN",
+             .topic = topic,
+             .summary = "Geometric mean diameter of a ground product and its deviation, from a sieving",
+             .params = {{kOpenings, kMasses}},
+             .result = "size",
+             .range = "What stays on the largest sieve and what falls into the pan is taken as one sieve "
+                      "step of √2 wide.",
+             .source = kS319,
+             .working = ": size of a class d = √(opening × next larger opening)\n"
+                        ": log mean = Σ mass × log d ÷ Σ mass\n"
+                        ": log deviation = √(Σ mass × (log d − log mean)² ÷ Σ mass)",
+             .checks =
+                 {{{openings, column(0.0, 50.0, 50.0, 0.0)}, 1.0, 1e-12, "by hand: √(√2 × √0.5)", "mean"},
+                  {{openings, column(0.0, 50.0, 50.0, 0.0)}, 1.4142136, 1e-7, "by hand: √2", "deviation"},
+                  {{openings, column(0.0, 50.0, 0.0, 0.0)},
+                   1.4142136,
+                   1e-7,
+                   "by hand: one class, √(2 × 1)",
+                   "mean"},
+                  {{column(0.0, 0.5, 2.0, 1.0), column(0.0, 50.0, 0.0, 50.0)},
+                   1.0,
+                   1e-12,
+                   "the same in another order",
+                   "mean"}},
+             .refusals = {{{openings, column(1.0, 2.0)}, "masses"},
+                          {{column(2.0, 1.0, 1.0), column(1.0, 2.0, 3.0)}, "openings"},
+                          {{column(2.0, -1.0), column(1.0, 2.0)}, "openings"},
+                          {{column(2.0, 0.0), column(0.0, 0.0)}, "masses"}},
+             .see_also = {"SIEVESIZE"},
+             .show = mean_table}),
+        function<sieve_size>(
+            {.name = "SIEVESIZE",
+             .topic = topic,
+             .summary = "Size below which a fraction of the mass lies, from a sieving",
+             .params = {{kOpenings,
+                         kMasses,
+                         {.name = arg::passing, .text = "the fraction, 0.5 for the median", .alone = true}}},
+             .result = "size",
+             .range = "From what passes the finest sieve to what passes the largest one.",
+             .source =
+                 "Cumulative curve, straight between sieves over the logarithm of the size: common practice.",
+             .working = ": share that passes each sieve = mass on all finer ones ÷ mass of all\n"
+                        ": between two sieves: log size is interpolated over the share that passes",
+             .checks = {{{openings, column(10.0, 40.0, 30.0, 20.0), 0.5},
+                         1.0,
+                         1e-12,
+                         "by hand: 50 of 100 g pass 1 mm"},
+                        {{openings, column(10.0, 40.0, 30.0, 20.0), 0.7},
+                         1.4142136,
+                         1e-7,
+                         "by hand: halfway from 0.5 to 0.9, √(1 × 2)"}},
+             .refusals = {{{openings, column(10.0, 40.0, 30.0, 20.0), 0.95}, "passing"},
+                          {{openings, column(10.0, 40.0, 30.0, 20.0), 0.1}, "passing"}},
+             .see_also = {"SIEVEMEAN"}}),
+    };
+}
+
+}  // namespace drysheet

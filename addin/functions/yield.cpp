@@ -1,0 +1,432 @@
+#include "drysheet/yield.hpp"
+
+#include <stdexcept>
+
+#include "addin/functions/topics.hpp"
+#include "drysheet/balance.hpp"
+#include "drysheet/moisture.hpp"
+
+namespace drysheet {
+namespace {
+
+constexpr std::string_view kSolids =
+    "Balance of dry solids, in = out; Geankoplis (1993) Transport Processes and Unit Operations, 3rd ed., "
+    "ex. 1.5-1.";
+constexpr std::string_view kMass =
+    "Mass balance: Geankoplis (1993) Transport Processes and Unit Operations, 3rd ed., sec. 1.5.";
+
+std::string verdict_of(const Closure& closure) {
+    switch (closure.verdict) {
+        case ClosureVerdict::closes:
+            return "closes within its uncertainty (k = 2)";
+        case ClosureVerdict::loss:
+            return "loss: more is missing than the uncertainties explain (k = 2)";
+        case ClosureVerdict::gain:
+            return "gain: more came out than went in, beyond the uncertainties (k = 2); look for a tare or "
+                   "water taken up";
+        case ClosureVerdict::unjudged:
+            return "not judged: no uncertainty was given";
+    }
+    throw std::logic_error("closure verdict");
+}
+
+using Shown = std::variant<Amount, std::string>;
+Shown number_or_none(const std::optional<double>& x) { return x ? Shown(amount(*x)) : Shown("none"); }
+Cell cell_or_none(const std::optional<double>& x) { return x ? Cell(*x) : Cell("none"); }
+
+Outcome closure_table(const Closure& c) {
+    return quantities({{"gap", amount(c.gap)},
+                       {"gap share", Amount{c.gap_share, Kind::fraction}},
+                       {"u", amount(c.u)},
+                       {"gap/u", number_or_none(c.gap_over_u)},
+                       {"verdict", verdict_of(c)}});
+}
+
+// The formula has no names; the sheet's table does.
+Table stages_table(std::span<const std::string> names, std::span<const Mass> in, std::span<const Mass> out,
+                   std::span<const Mass> kept) {
+    Table table{.columns = 5, .cells = {"name", "loss", "loss share", "yield", "cumulative yield"}};
+    const auto rows = stages(in, out, kept);
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        for (const Cell& cell : {Cell(names[i]), Cell(shown(rows[i].loss)), Cell(rows[i].loss_share),
+                                 Cell(rows[i].yield), Cell(rows[i].cumulative_yield)})
+            table.cells.push_back(cell);
+    return table;
+}
+
+std::string_view name_of(ReconcileInput input) {
+    switch (input) {
+        case ReconcileInput::fresh:
+            return "the fresh mass";
+        case ReconcileInput::start:
+            return "the start moisture";
+        case ReconcileInput::dried:
+            return "the dried mass";
+        case ReconcileInput::final:
+            return "the final moisture";
+    }
+    throw std::logic_error("reconcile input");
+}
+
+std::string verdict_of(const Reconciliation& r) {
+    const std::string look = "; look first at " + std::string(name_of(r.culprit));
+    switch (r.verdict) {
+        case ReconcileVerdict::agree:
+            return "the weights and moistures agree within their uncertainties";
+        case ReconcileVerdict::doubtful:
+            return "doubtful (p below 5 %)" + look;
+        case ReconcileVerdict::disagree:
+            return "they do not agree (p below 1 %)" + look;
+    }
+    throw std::logic_error("reconcile verdict");
+}
+
+Outcome reconcile_table(const Reconciliation& r) {
+    Table table{.columns = 5, .cells = {"name", "given", "adjusted", "u adjusted", "correction/u"}};
+    const auto row = [&table](std::string_view name, const auto& value) {
+        for (const Cell& cell :
+             {Cell(std::string(name)), Cell(shown(value.given)), Cell(shown(value.adjusted)),
+              Cell(shown(value.u)), cell_or_none(value.correction_over_u)})
+            table.cells.push_back(cell);
+    };
+    row("fresh", r.fresh);
+    row("start", r.start);
+    row("dried", r.dried);
+    row("final", r.final);
+    const auto rest = [&table](const Cell& name, const Cell& given, const Cell& adjusted, const Cell& u) {
+        for (const Cell& cell : {name, given, adjusted, u, Cell("")}) table.cells.push_back(cell);
+    };
+    rest("solids", shown(solids_mass(r.fresh.given, r.start.given)), shown(r.solids), shown(r.u_solids));
+    rest("water", shown(r.fresh.given - r.dried.given), shown(r.water), shown(r.u_water));
+    rest("chi2", r.chi2, "", "");
+    rest("p", r.p, "", "");
+    rest("verdict", verdict_of(r), "", "");
+    return table;
+}
+
+constexpr Param kFresh{arg::fresh, "mass of prepared material put in the dryer", positive};
+constexpr Param kDried{arg::dried, "mass of dried product", positive};
+constexpr Param kStart{arg::start, "moisture of the prepared material"};
+constexpr Param kFinal{arg::final, "moisture of the dried product"};
+
+}  // namespace
+
+std::vector<Function> yield_entries() {
+    constexpr std::string_view topic = "yield";
+    return {
+        function<trim_yield>(
+            {.name = "TRIMYIELD",
+             .topic = topic,
+             .summary = "Usable share after peel, stone and core are off",
+             .params = {{{arg::whole, "mass as bought", positive},
+                         {.name = arg::loss,
+                          .text = "each part thrown away",
+                          .range = at_least(0),
+                          .repeats = true}}},
+             .result = "yield",
+             .source = kMass,
+             .working = "yield = (whole − sum(loss)) ÷ whole",
+             .checks = {{{1000.0, 150.0, 50.0}, 0.8, 1e-12, "by hand: 800 ÷ 1000"}},
+             .refusals = {{{100.0, 80.0, 30.0}, "loss"}, {{0.0, 1.0}, "whole"}, {{100.0}, "loss"}},
+             .see_also = {"CHAINYIELD", "RAWFOR"}}),
+        function<water_removed>(
+            {.name = "WATERREMOVED",
+             .topic = topic,
+             .summary = "Water that drying takes out of a fresh mass between two moistures",
+             .params = {{kFresh, kStart, kFinal}},
+             .result = "water",
+             .source = kSolids,
+             .working = "water = fresh × (start − final) ÷ (1 − final)",
+             .checks = {{{"1000 kg", "92.92 %", "42 %"},
+                         877900.0,
+                         1e-4,
+                         "Geankoplis (1993) ex. 1.5-1: 877.9 kg/h of water"},
+                        {{100.0, 0.3, 0.155},
+                         17.16,
+                         1e-3,
+                         "Coulson & Richardson (2002) vol. 2, ex. 16.4: 100 kg from 30 % to 15.5 %"}},
+             .refusals = {{{100.0, 0.2, 0.8}, "final"}, {{100.0, 80.0, 0.2}, "start"}},
+             .see_also = {"DRIEDMASS", "HEATDEMAND"}}),
+        function<dried_mass>({.name = "DRIEDMASS",
+                              .topic = topic,
+                              .summary = "Mass of dried product from a fresh mass and two moistures",
+                              .params = {{kFresh, kStart, kFinal}},
+                              .result = "dried",
+                              .source = kSolids,
+                              .working = "dried = fresh × (1 − start) ÷ (1 − final)",
+                              .checks = {{{100.0, 0.8, 0.2}, 25.0, 1e-12, "by hand: 100 × 0.20 ÷ 0.80"},
+                                         {{"1000 kg", "92.92 %", "42 %"},
+                                          122069.0,
+                                          1e-4,
+                                          "Geankoplis (1993) ex. 1.5-1: 122.07 kg/h of product"}},
+                              .refusals = {{{100.0, 80.0, 0.2}, "start"},
+                                           {{100.0, 0.2, 0.8}, "final"},
+                                           {{0.0, 0.8, 0.2}, "fresh"},
+                                           {{100.0, 0.0, 0.2}, "start"},
+                                           {{"60 min", 0.8, 0.2}, "fresh"}},
+                              .see_also = {"FRESHFOR", "DRYINGRATIO", "STOPMASS"}}),
+        function<fresh_for>({.name = "FRESHFOR",
+                             .topic = topic,
+                             .summary = "Prepared fresh mass needed for an amount of dried product",
+                             .params = {{kDried, kStart, kFinal}},
+                             .result = "fresh",
+                             .source = kSolids,
+                             .working = "fresh = dried × (1 − final) ÷ (1 − start)",
+                             .checks = {{{25.0, 0.8, 0.2}, 100.0, 1e-12, "by hand: 25 × 0.80 ÷ 0.20"}},
+                             .refusals = {{{25.0, 0.2, 0.8}, "final"}},
+                             .see_also = {"DRIEDMASS", "RAWFOR"}}),
+        function<drying_ratio>({.name = "DRYINGRATIO",
+                                .topic = topic,
+                                .summary = "Drying ratio: grams of fresh material per gram dried",
+                                .params = {{kStart, kFinal}},
+                                .result = "ratio",
+                                .source = kSolids,
+                                .working = "ratio = (1 − final) ÷ (1 − start)",
+                                .checks = {{{0.8, 0.2}, 4.0, 1e-12, "by hand: 0.80 ÷ 0.20"}},
+                                .refusals = {{{0.2, 0.8}, "final"}},
+                                .see_also = {"RAWFOR"}}),
+        function<final_moisture>(
+            {.name = "FINALMOISTURE",
+             .topic = topic,
+             .summary = "Moisture of the dried product from two weights and the start moisture",
+             .params = {{kFresh, kStart, kDried}},
+             .result = "final",
+             .source = kSolids,
+             .working = "final = 1 − fresh × (1 − start) ÷ dried",
+             .checks = {{{100.0, 0.8, 25.0}, 0.2, 1e-12, "by hand: 1 − 20 ÷ 25"},
+                        {{"1000 g", "70 %", "440 g"},
+                         0.318,
+                         2e-3,
+                         "Singh & Heldman (2009) ch. 1 (from memory): 0.14 kg water with 0.30 kg solids"}},
+             .refusals = {{{100.0, 0.8, 15.0}, "dried"}, {{100.0, 0.8, 120.0}, "dried"}},
+             .see_also = {"STARTMOISTURE", "RECONCILE"}}),
+        function<start_moisture>(
+            {.name = "STARTMOISTURE",
+             .topic = topic,
+             .summary =
+                 "Moisture the fresh material had, from two weights and the moisture of the dried product",
+             .params = {{kFresh, kDried, kFinal}},
+             .result = "start",
+             .source = kSolids,
+             .working = "start = 1 − dried × (1 − final) ÷ fresh",
+             .checks = {{{100.0, 25.0, 0.2}, 0.8, 1e-12, "by hand: 1 − 20 ÷ 100"}},
+             .refusals = {{{100.0, 120.0, 0.2}, "dried"}},
+             .see_also = {"FINALMOISTURE"}}),
+        function<stop_mass>(
+            {.name = "STOPMASS",
+             .topic = topic,
+             .summary = "The scale reading, tray included, at which to stop drying",
+             .params = {{{"tare", "the empty tray", at_least(0)},
+                         kFresh,
+                         kStart,
+                         {arg::target, "moisture to reach"}}},
+             .result = "reading",
+             .source = kSolids,
+             .working = "reading = tare + fresh × (1 − start) ÷ (1 − target)",
+             .checks = {{{500.0, 100.0, 0.8, 0.2}, 525.0, 1e-12, "by hand: 500 + 25"}},
+             .refusals = {{{500.0, 100.0, 0.2, 0.8}, "target"}, {{-1.0, 100.0, 0.8, 0.2}, "tare"}},
+             .see_also = {"DRIEDMASS"}}),
+        function<prorate>({.name = "PRORATE",
+                           .topic = topic,
+                           .summary = "Dried mass a larger batch should give, from a test",
+                           .params = {{{arg::test_fresh, "fresh mass of the test", positive},
+                                       {arg::test_dried, "dried mass of the test", positive},
+                                       {"batch_fresh", "fresh mass of the batch", positive}}},
+                           .result = "dried",
+                           .source = "Proportion: same material, same end moisture.",
+                           .working = "dried = test_dried × batch_fresh ÷ test_fresh",
+                           .checks = {{{100.0, 25.0, 1200.0}, 300.0, 1e-12, "by hand: 25 × 12"}},
+                           .refusals = {{{100.0, 120.0, 1200.0}, "test_dried"}},
+                           .see_also = {"DRIEDMASS", "SCALEPLAN"}}),
+        function<chain_yield>({.name = "CHAINYIELD",
+                               .topic = topic,
+                               .summary = "Yield of a chain of stages: the product of theirs",
+                               .params = {{{.name = arg::yield,
+                                            .text = "yield of each stage, or ranges of them",
+                                            .repeats = true,
+                                            .ranges = true}}},
+                               .result = "chain",
+                               .source = kMass,
+                               .working = "chain = product(yield)",
+                               .checks = {{{0.8, 0.25, 0.5}, 0.1, 1e-12, "by hand"},
+                                          {{column(0.8, 0.5), 0.25}, 0.1, 1e-12, "by hand"}},
+                               .refusals = {{{1.2}, "yield"}, {{}, "yield"}},
+                               .see_also = {"TRIMYIELD", "RAWFOR", "STAGES"}}),
+        function<raw_for>(
+            {.name = "RAWFOR",
+             .topic = topic,
+             .summary = "Raw purchase for an amount of dried product",
+             .params = {{{arg::dried, "dried product wanted", positive},
+                         {arg::drying_ratio, "grams of prepared material per gram dried", at_least(1)},
+                         {.name = arg::yield,
+                          .text = "yield of each other stage: trimming, milling, packing",
+                          .range = above_up_to(0, 1),
+                          .repeats = true}}},
+             .result = "raw",
+             .source = kMass,
+             .working = "raw = dried × drying_ratio ÷ product(yield)",
+             .checks = {{{100.0, 4.0, 0.8, 0.5}, 1000.0, 1e-12, "by hand: 400 ÷ 0.4"}},
+             .refusals = {{{100.0, 0.5, 0.8}, "drying_ratio"}, {{100.0, 4.0, 0.0}, "yield"}},
+             .see_also = {"DRYINGRATIO", "CHAINYIELD"}}),
+        function<unaccounted>(
+            {.name = "UNACCOUNTED",
+             .topic = topic,
+             .summary = "What stuck, spilled or blew away; below 0 when more came out than went in",
+             .params = {{{arg::in, "mass that went in", at_least(0)},
+                         {.name = arg::out,
+                          .text = "each mass that came out, samples kept included",
+                          .range = at_least(0),
+                          .repeats = true}}},
+             .result = "gap",
+             .source = kMass,
+             .working = "gap = in − sum(out)",
+             .checks = {{{100.0, 60.0, 38.5}, 1.5, 1e-12, "by hand"},
+                        {{100.0, 60.0, 41.0}, -1.0, 1e-12, "by hand"}},
+             .refusals = {{{100.0, -5.0}, "out"}},
+             .see_also = {"CLOSURE", "STAGES"}}),
+        function<closure>(
+            {.name = "CLOSURE",
+             .topic = topic,
+             .summary = "Does a mass balance close within its uncertainty",
+             .params = {{{arg::in, "mass that went in", positive},
+                         {arg::u_in, "its standard uncertainty", at_least(0)},
+                         {arg::outs, "masses that came out", at_least(0)},
+                         {.name = arg::u_outs,
+                          .text = "their standard uncertainties, or a single one for all",
+                          .range = at_least(0),
+                          .alone = true}}},
+             .result = "closure",
+             .source = "JCGM 100:2008 (GUM) 5.1.2, independent errors, k = 2.",
+             .working = ": gap = in − sum of outs; u = √(u_in² + sum of u_outs²); it closes when |gap| ≤ 2 u",
+             .checks =
+                 {{{100.0, 0.3, column(60.0, 38.5), column(0.4, 0.0)}, 1.5, 1e-12, "by hand", "gap"},
+                  {{100.0, 0.3, column(60.0, 38.5), column(0.4, 0.0)},
+                   0.5,
+                   1e-12,
+                   "by hand: √(0.09 + 0.16)",
+                   "u"},
+                  {{100.0, 0.3, column(60.0, 38.5), column(0.4, 0.0)}, 3.0, 1e-12, "by hand", "gap/u"},
+                  {{100.0, 0.3, column(60.0, 38.5), 0.4}, 0.640312, 1e-6, "by hand: √(0.09 + 2 × 0.16)", "u"},
+                  {{100.0, 0.3, column(60.0, 38.5), column(0.4, 0.0)}, "loss", 0, "by hand", "verdict"}},
+             .refusals = {{{100.0, 0.3, column(60.0, 38.5), column(0.4, 0.0, 0.1)}, "u_outs"},
+                          {{100.0, -0.3, column(60.0), column(0.4)}, "u_in"}},
+             .see_also = {"UNACCOUNTED", "RECONCILE"},
+             .show = closure_table}),
+        function<stages_table>(
+            {.name = "STAGES",
+             .topic = topic,
+             .summary = "Losses and yields stage by stage; samples kept back are not losses",
+             .params = {{{"names", "name of each stage"},
+                         {arg::in, "mass into each stage", positive},
+                         {arg::out, "mass that goes on to the next stage", at_least(0)},
+                         {.name = arg::kept,
+                          .text = "samples kept back; a blank cell is none",
+                          .range = at_least(0),
+                          .blank = 0}}},
+             .result = "stages",
+             .source = kMass,
+             .working = ": loss = in − out − kept; loss share = loss ÷ in; yield = (out + kept) ÷ in\n"
+                        ": cumulative yield = product of the yields down to that stage",
+             .checks =
+                 {{{column("peel", "slice"), column(1000.0, 800.0), column(800.0, 780.0), column(0.0, 10.0)},
+                   200.0,
+                   1e-12,
+                   "by hand",
+                   "peel"},
+                  {{column("peel", "slice"), column(1000.0, 800.0), column(800.0, 780.0), column("", 10.0)},
+                   10.0,
+                   1e-12,
+                   "by hand",
+                   "slice"}},
+             .refusals = {{{column("peel", "slice"), column(1000.0, 800.0), column(800.0), column(0.0, 10.0)},
+                           "out"}},
+             .see_also = {"CLOSURE", "CHAINYIELD"}}),
+        function<reconcile>(
+            {.name = "RECONCILE",
+             .topic = topic,
+             .summary = "Do two weights and two moistures agree: the smallest corrections that close the "
+                        "solids balance",
+             .params = {{kFresh,
+                         {arg::u_fresh, "its standard uncertainty", at_least(0)},
+                         kStart,
+                         {"u_start", "its standard uncertainty: 1 % is 0.01", within(0, 0.2)},
+                         kDried,
+                         {"u_dried", "its standard uncertainty", at_least(0)},
+                         kFinal,
+                         {"u_final", "its standard uncertainty: 1 % is 0.01", within(0, 0.2)}}},
+             .result = "reconciled",
+             .range = "The moistures' uncertainties are fractions of wet mass; 0 means exactly known. One "
+                      "balance cannot single out a value: the one named is where to look first.",
+             .source =
+                 "Kuehn & Davidson (1961) Chem. Eng. Prog. 57(6):44; Mah & Tamhane (1982) AIChE J. 28:828; "
+                 "Narasimhan & Jordache (2000) Data Reconciliation and Gross Error Detection, ch. 3 and 7.",
+             .working = ": the smallest sum of (correction ÷ u)² such that fresh × (1 − start) = dried × (1 "
+                        "− final)",
+             .checks = {{{100.0, 1.0, 0.8, 0.01, 25.0, 0.1, 0.2, 0.01},
+                         "agree",
+                         0,
+                         "by hand: 100 × 0.2 = 25 × 0.8, so nothing is to be corrected",
+                         "verdict"},
+                        {{100.0, 1.0, 0.8, 0.01, 25.0, 0.1, 0.2, 0.01},
+                         100.0,
+                         1e-12,
+                         "by hand, as before",
+                         "fresh"}},
+             .refusals = {{{100.0, -1.0, 0.8, 0.01, 25.0, 0.1, 0.2, 0.01}, "u_fresh"},
+                          {{100.0, 1.0, 0.8, 1.0, 25.0, 0.1, 0.2, 0.01}, "u_start"}},
+             .see_also = {"CLOSURE", "FINALMOISTURE", "UNCERTAINTY"},
+             .show = reconcile_table}),
+        function<blend_moisture>(
+            {.name = "BLENDMOISTURE",
+             .topic = topic,
+             .summary = "Moisture of a blend",
+             .params = {{{arg::masses, "mass of each part", at_least(0)},
+                         {arg::moistures, "moisture of each part"}}},
+             .result = "blend",
+             .source = "Balance of the water: Geankoplis (1993) 3rd ed., sec. 1.5.",
+             .working = ": blend = sum of mass × moisture ÷ sum of masses",
+             .checks = {{{column(100.0, 300.0), column(0.8, 0.2)}, 0.35, 1e-12, "by hand: 140 ÷ 400"}},
+             .refusals = {{{column(100.0, 300.0), column(0.8)}, "moistures"}},
+             .see_also = {"BLENDSHARE"}}),
+        function<blend_share>(
+            {.name = "BLENDSHARE",
+             .topic = topic,
+             .summary = "Share of part a in a blend of two that gives a moisture (the Pearson square)",
+             .params = {{{"moisture_a", "moisture of part a"},
+                         {arg::moisture_b, "moisture of part b"},
+                         {arg::target, "moisture of the blend"}}},
+             .result = "share",
+             .source = "Water balance; Earle (1983) Unit Operations in Food Processing, 2nd ed., ex. 2.7.",
+             .working = "share = (target − moisture_b) ÷ (moisture_a − moisture_b)",
+             .checks = {{{0.05, 0.23, 0.15},
+                         0.4444,
+                         1e-3,
+                         "Earle (1983) ex. 2.7 (from memory; fat for water): 44.4 % of the 5 % part"}},
+             .refusals = {{{0.1, 0.2, 0.3}, "target"}, {{0.2, 0.2, 0.2}, "moisture_b"}},
+             .see_also = {"BLENDMOISTURE"}}),
+        function<rehydration>(
+            {.name = "REHYDRATION",
+             .topic = topic,
+             .summary = "Rehydration ratio: mass soaked and drained over mass dried",
+             .params = {{kDried, {arg::rehydrated, "mass after soaking and draining", positive}}},
+             .result = "ratio",
+             .source = "Definition; Lewicki (1998) J. Food Eng. 36:81-87.",
+             .working = "ratio = rehydrated ÷ dried",
+             .checks = {{{10.0, 45.0}, 4.5, 1e-12, "by hand"}},
+             .refusals = {{{10.0, 5.0}, "rehydrated"}},
+             .see_also = {"REHYDRATIONWATER"}}),
+        function<rehydration_water>(
+            {.name = "REHYDRATIONWATER",
+             .topic = topic,
+             .summary = "Water to add to a dried product to bring it to a moisture",
+             .params = {{kDried, {"moisture", "moisture it has"}, {arg::target, "moisture wanted"}}},
+             .result = "water",
+             .source = kSolids,
+             .working = "water = dried × (target − moisture) ÷ (1 − target)",
+             .checks = {{{25.0, 0.2, 0.8}, 75.0, 1e-12, "by hand: 25 to 100"}},
+             .refusals = {{{25.0, 0.8, 0.2}, "target"}},
+             .see_also = {"REHYDRATION"}}),
+    };
+}
+
+}  // namespace drysheet

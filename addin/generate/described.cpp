@@ -1,0 +1,144 @@
+#include "addin/generate/described.hpp"
+
+#include <cmath>
+
+#include "addin/call/evaluate.hpp"
+#include "addin/text/words.hpp"
+
+namespace drysheet {
+namespace {
+
+std::string bounds_in_words(const Parameter& param, const Texts& texts) {
+    const Limits& range = param.range;
+    const std::string low = in_words(range.low), high = in_words(range.high);
+    const bool has_low = std::isfinite(range.low), has_high = std::isfinite(range.high);
+    if (has_low && has_high)
+        return texts.word(range.low_open ? (range.high_open ? "above {} to below {}" : "above {} to {}")
+                                         : (range.high_open ? "{} to below {}" : "{} to {}"),
+                          {low, high});
+    if (has_low) return texts.word(range.low_open ? "above {}" : "at least {}", {low});
+    if (has_high) return texts.word(range.high_open ? "below {}" : "at most {}", {high});
+    return {};
+}
+
+std::string unit_in_words(const Function& function, const Parameter& param, const Texts& texts) {
+    if (param.shape == Shape::choice) {
+        std::string names;
+        for (const auto choice : param.choices)
+            names.append(names.empty() ? "" : ", ").append("\"").append(choice).append("\"");
+        return names;
+    }
+    if (param.shape == Shape::names || param.shape == Shape::anything || param.shape == Shape::table)
+        return {};
+    switch (param.kind) {
+        case Kind::mass:
+            return texts.word(function.mixes_mass ? "grams when a plain number"
+                                                  : "g, or any one mass unit throughout");
+        case Kind::moisture_wet:
+            return texts.word("fraction, wet basis");
+        case Kind::moisture_dry:
+            return texts.word("kg/kg, dry basis");
+        case Kind::relative_humidity:
+            return texts.word("fraction 0 to 1");
+        case Kind::water_activity:
+            return texts.word("0 to 1");
+        case Kind::humidity_ratio:
+            return texts.word("kg/kg dry air");
+        default:
+            return std::string(param.shown_unit);
+    }
+}
+
+bool gives_a_table(const Function& function) {
+    return !function.scalar && !function.checks.empty() &&
+           std::holds_alternative<Table>(evaluate(function, function.checks.front().given, {}));
+}
+
+std::string as_argument(const Input& input) {
+    switch (input.form) {
+        case Input::Form::missing:
+            return "";
+        case Input::Form::number:
+            return in_words(input.number, 10);
+        case Input::Form::text:
+            return "\"" + input.text + "\"";
+        case Input::Form::grid:
+            break;
+    }
+    std::string text = "{";
+    for (std::size_t i = 0; i < input.cells.size(); ++i) {
+        if (i > 0) text += i % input.columns == 0 ? "|" : ";";
+        text += as_argument(input.cells[i]);
+    }
+    return text + "}";
+}
+
+}  // namespace
+
+std::string example(const Function& function) {
+    std::string call = "DRY." + std::string(function.name) + "(";
+    if (!function.checks.empty())
+        for (const Input& input : function.checks.front().given)
+            call += (&input == &function.checks.front().given.front() ? "" : "; ") + as_argument(input);
+    return call + ")";
+}
+
+std::string key_of(const Function& function, const Parameter& param) {
+    return std::string(function.name) + "." + std::string(param.name);
+}
+
+std::optional<std::string> described(const Function& function, const Parameter& param, const Texts& texts) {
+    auto text = texts.of(key_of(function, param), param.text);
+    if (!text) return {};
+    const std::string unit = unit_in_words(function, param, texts);
+    if (function.mixes_mass && param.kind == Kind::mass)
+        text = texts.word("In grams when a plain number: {}", {*text});
+    else if (!unit.empty())
+        *text += " (" + unit + ")";
+    if (const std::string allowed = bounds_in_words(param, texts); !allowed.empty()) *text += "; " + allowed;
+    if (param.otherwise)
+        *text += "; " + texts.word("left out: {}", {in_words(*param.otherwise, param.shown_unit)});
+    else if (param.may_be_missing)
+        *text += "; " + texts.word("may be left out");
+    else  // the wizard calls every argument optional
+        *text += "; " + texts.word("required");
+    return text;
+}
+
+std::optional<std::string> described(const Function& function, const Texts& texts) {
+    auto text = texts.of(std::string(function.name), function.summary);
+    if (!text) return {};
+    if (!function.result_unit.empty()) *text += texts.word(", in {}", {function.result_unit});
+    *text += ".";
+    if (gives_a_table(function))
+        *text += " " +
+                 texts.word("A table: enter it over a range; where its rows have names, DRY.PICK reads one.");
+    if (!function.caution.empty())
+        *text += " " + texts.of(std::string(function.name) + ".caution", function.caution)
+                           .value_or(std::string(function.caution));
+    return text;
+}
+
+std::string described(const Function& function) { return *described(function, Texts{}); }
+std::string described(const Function& function, const Parameter& param) {
+    return *described(function, param, Texts{});
+}
+
+std::string escaped_xml(std::string_view text) {
+    std::string out;
+    for (const char c : text) {
+        if (c == '&')
+            out += "&amp;";
+        else if (c == '<')
+            out += "&lt;";
+        else if (c == '>')
+            out += "&gt;";
+        else if (c == '"')
+            out += "&quot;";
+        else
+            out += c;
+    }
+    return out;
+}
+
+}  // namespace drysheet

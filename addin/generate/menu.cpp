@@ -1,0 +1,137 @@
+// The menu's entries in the office's configuration.
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <stdexcept>
+
+#include "addin/generate/described.hpp"
+#include "addin/workbook/blocks.hpp"
+
+namespace drysheet {
+namespace {
+
+using Entry = std::pair<std::string, std::string>;  // key and English label
+
+const Entry kMenu{"menu.drying", "Drying"};
+const Entry kExamples{"menu.examples", "Open an Example"};
+const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
+const Entry kCheck{"menu.check", std::string(kCheckTitle)};
+const Entry kReference{"menu.reference", "All Functions"};
+const Entry kAbout{"menu.about", "About Drysheet"};
+
+std::string title_of(const std::string& workbook) {
+    std::ifstream in(workbook);
+    const std::string text(std::istreambuf_iterator<char>(in), {});
+    constexpr std::string_view open = "<dc:title>", close = "</dc:title>";
+    const auto from = text.find(open), to = text.find(close);
+    if (from == std::string::npos || to == std::string::npos)
+        throw std::runtime_error(workbook + " has no title (File > Properties > Description)");
+    return text.substr(from + open.size(), to - from - open.size());
+}
+
+std::string name_of(const std::string& workbook) { return std::filesystem::path(workbook).stem().string(); }
+
+std::vector<Entry> example_entries(const std::vector<std::string>& examples) {
+    std::vector<Entry> entries;
+    entries.reserve(examples.size());
+    for (const auto& workbook : examples)
+        entries.emplace_back("example." + name_of(workbook), title_of(workbook));
+    return entries;
+}
+
+std::vector<Entry> pattern_entries() {
+    std::vector<Entry> entries;
+    for (const Pattern& pattern : patterns()) entries.push_back(labels(pattern).front());
+    return entries;
+}
+
+class Writer {
+  public:
+    explicit Writer(const std::vector<Texts>& languages) : languages_(languages) {}
+
+    /// An entry; its place in the menu is the order of the nodes' names.
+    void entry(const Entry& entry, const std::string& command, const std::string& submenu = {}) {
+        xml_ += "<node oor:name=\"m" + std::to_string(100 + count_++) + "\" oor:op=\"replace\">\n";
+        if (entry.first.empty()) {
+            xml_ += "<prop oor:name=\"URL\"><value>private:separator</value></prop>\n</node>\n";
+            return;
+        }
+        title(entry);
+        if (!command.empty())
+            xml_ += "<prop oor:name=\"URL\"><value>org.drysheet.menu:" + command + "</value></prop>\n";
+        xml_ += "<prop oor:name=\"Target\"><value>_self</value></prop>\n";
+        if (!submenu.empty()) xml_ += "<node oor:name=\"Submenu\">\n" + submenu + "</node>\n";
+        xml_ += "</node>\n";
+    }
+    void title(const Entry& entry) {
+        xml_ += property("Title", languages_,
+                         [&](const Texts& texts) { return texts.of(entry.first, entry.second); });
+    }
+    std::string take() { return std::exchange(xml_, {}); }
+
+  private:
+    const std::vector<Texts>& languages_;
+    std::string xml_;
+    int count_ = 0;
+};
+
+// Entries whose key is KIND.NAME and whose command is KIND/NAME.
+std::string submenu(const std::vector<Entry>& entries, const std::vector<Texts>& languages) {
+    Writer writer(languages);
+    for (const Entry& entry : entries) {
+        std::string command = entry.first;
+        command[command.find('.')] = '/';
+        writer.entry(entry, command);
+    }
+    return writer.take();
+}
+
+// The check stands in the Tools menu too, where such checks are looked for: behind the Detective.
+std::string tools_menu_xcu(const std::vector<Texts>& languages) {
+    Writer writer(languages);
+    writer.entry(kCheck, "check");
+    return R"(<node oor:name="OfficeMenuBarMerging">
+<node oor:name="org.drysheet.addin" oor:op="replace">
+<node oor:name="check" oor:op="replace">
+<prop oor:name="MergePoint"><value>.uno:ToolsMenu\.uno:AuditMenu</value></prop>
+<prop oor:name="MergeCommand"><value>AddAfter</value></prop>
+<prop oor:name="MergeFallback"><value>Ignore</value></prop>
+<prop oor:name="MergeContext"><value>com.sun.star.sheet.SpreadsheetDocument</value></prop>
+<node oor:name="MenuItems">
+)" + writer.take() +
+           "</node>\n</node>\n</node>\n</node>\n";
+}
+
+}  // namespace
+
+std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
+    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCheck, kReference, kAbout};
+    for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
+    for (const Pattern& pattern : patterns())
+        for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
+    return keys;
+}
+
+std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std::string>& examples) {
+    Writer writer(languages);
+    writer.title(kMenu);
+    const std::string head = writer.take();
+    if (!examples.empty()) writer.entry(kExamples, {}, submenu(example_entries(examples), languages));
+    writer.entry(kPatterns, {}, submenu(pattern_entries(), languages));
+    writer.entry(kCheck, "check");
+    writer.entry({}, {});
+    writer.entry(kReference, "reference");
+    writer.entry(kAbout, "about");
+    return R"(<?xml version="1.0" encoding="UTF-8"?>
+<oor:component-data xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" oor:name="Addons" oor:package="org.openoffice.Office">
+<node oor:name="AddonUI">
+<node oor:name="OfficeMenuBar">
+<node oor:name="org.drysheet.addin" oor:op="replace">
+<prop oor:name="Context"><value>com.sun.star.sheet.SpreadsheetDocument</value></prop>
+<prop oor:name="Target"><value>_self</value></prop>
+)" + head + "<node oor:name=\"Submenu\">\n" +
+           writer.take() + "</node>\n</node>\n</node>\n" + tools_menu_xcu(languages) +
+           "</node>\n</oor:component-data>\n";
+}
+
+}  // namespace drysheet

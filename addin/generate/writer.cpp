@@ -1,0 +1,346 @@
+// Writes everything that follows from the catalogue: the UNO interface, its registration, the glue, the menu,
+// the checks for the sheet tests and the function reference. See the usage at the end.
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <iostream>
+#include <map>
+#include <sstream>
+
+#include "addin/call/functions.hpp"
+#include "addin/generate/described.hpp"
+#include "addin/text/words.hpp"
+
+namespace drysheet {
+namespace {
+
+// The interface language knows no underscore in a lower-case name, and "in" and "out" are words of its own.
+std::string idl_name(std::string_view name) {
+    if (name == "in" || name == "out") return std::string(name) + "Value";
+    std::string camel;
+    for (std::size_t i = 0; i < name.size(); ++i) {
+        if (name[i] == '_' && i + 1 < name.size()) {
+            const char next = name[++i];
+            camel += next >= 'a' && next <= 'z' ? static_cast<char>(next - 'a' + 'A') : next;
+        } else {
+            camel += name[i];
+        }
+    }
+    return camel;
+}
+
+// One parameter of a method. A repeated argument that may be a range stands there several times: in an array
+// formula the office goes cell by cell through a range that falls on a sequence beyond its first place, and
+// gives ranges whole only to parameters with a name.
+struct Place {
+    std::string name;
+    const Parameter& param;
+    bool sequence;
+};
+std::vector<Place> places(const Function& function) {
+    std::vector<Place> all;
+    for (const Parameter& param : function.params) {
+        const std::string name = idl_name(param.name);
+        all.push_back({name, param, param.repeats && !(param.ranges || param.shape == Shape::anything)});
+        if (!param.repeats || all.back().sequence) continue;
+        // as many as the longest call that is named has; every place costs the office time
+        const int spread = param.shape == Shape::anything ? 12 : 3;
+        for (int i = 2; i <= spread; ++i) all.push_back({name + std::to_string(i), param, false});
+        all.push_back({name + "More", param, true});
+    }
+    return all;
+}
+
+std::string escaped_json(std::string_view text) {
+    std::string out = "\"";
+    for (const char c : text) {
+        if (c == '"' || c == '\\') out += '\\';
+        out += c == '\n' ? ' ' : c;
+    }
+    return out + "\"";
+}
+
+// ---- what is written
+// -----------------------------------------------------------------------------------------------
+
+// The interface, in the order of the alphabet: a new function is one new line wherever its entry stands.
+std::vector<const Function*> by_name() {
+    std::vector<const Function*> sorted;
+    for (const Function& function : functions()) sorted.push_back(&function);
+    std::sort(sorted.begin(), sorted.end(), [](auto* a, auto* b) { return a->name < b->name; });
+    return sorted;
+}
+
+void write_idl() {
+    std::cout << "// The interface that workbooks rely on, written from the catalogue (target update-idl) "
+                 "and held equal by a test.\n"
+                 "// A changed or vanished line breaks existing workbooks; lines may be added.\n"
+                 "module org { module drysheet {\n"
+                 "interface XSheetFunctions : com::sun::star::uno::XInterface\n{\n";
+    for (const Function* function : by_name()) {
+        std::cout << "    any " << function->name << "(";
+        const char* separator = "";
+        for (const Place& place : places(*function)) {
+            std::cout << separator << "[in] " << (place.sequence ? "sequence<any> " : "any ") << place.name;
+            separator = ", ";
+        }
+        std::cout << ")\n        raises (com::sun::star::lang::IllegalArgumentException, "
+                     "com::sun::star::sheet::NoConvergenceException);\n";
+    }
+    std::cout << "};\n}; };\n";
+}
+
+// What the wizard shows of a function; an example of whole columns would fill it.
+std::optional<std::string> with_example(const Function& function, const Texts& texts) {
+    constexpr std::size_t longest = 80;
+    auto text = described(function, texts);
+    if (const std::string call = example(function); text && call.size() <= longest)
+        *text += " " + texts.word("Example: {}", {call});
+    return text;
+}
+
+void write_xcu(const std::vector<Texts>& languages) {
+    std::cout << R"(<?xml version="1.0" encoding="UTF-8"?>
+<oor:component-data xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" oor:name="CalcAddIns" oor:package="org.openoffice.Office">
+<node oor:name="AddInInfo">
+<node oor:name="dry" oor:op="replace">
+<node oor:name="AddInFunctions">
+)";
+    const auto name = [](const char* property, std::string_view value) {
+        std::cout << "<prop oor:name=\"" << property << "\"><value xml:lang=\"en\">" << value
+                  << "</value></prop>\n";
+    };
+    for (const Function& function : functions()) {
+        const std::string shown_name = "DRY." + std::string(function.name);
+        std::cout << "<node oor:name=\"" << function.name << "\" oor:op=\"replace\">\n";
+        name("DisplayName", shown_name);
+        std::cout << property("Description", languages, [&](const Texts& texts) {
+            return with_example(function, texts);
+        }) << "<prop oor:name=\"Category\"><value>Add-In</value></prop>\n";
+        name("CompatibilityName", shown_name);
+        std::cout << "<node oor:name=\"Parameters\">\n";
+        for (const Place& place : places(function)) {  // found by the interface's own parameter names
+            std::cout << "<node oor:name=\"" << place.name << "\" oor:op=\"replace\">\n";
+            name("DisplayName", place.param.name);
+            std::cout << property("Description", languages, [&](const Texts& texts) {
+                return described(function, place.param, texts);
+            }) << "</node>\n";
+        }
+        std::cout << "</node>\n</node>\n";
+    }
+    std::cout << "</node>\n</node>\n</node>\n</oor:component-data>\n";
+}
+
+void write_glue() {
+    std::cout << "// Written from the catalogue. Included inside the component's class.\n";
+    for (const Function* function : by_name()) {
+        std::cout << "Any SAL_CALL " << function->name << "(";
+        std::string all;
+        std::size_t number = 0;
+        for (const Place& place : places(*function)) {
+            const std::string argument = "a" + std::to_string(number);
+            std::cout << (number++ == 0 ? "" : ", ")
+                      << (place.sequence ? "const Sequence<Any>& " : "const Any& ") << argument;
+            all.append(", ").append(argument);
+        }
+        const auto index = function - functions().data();
+        std::cout << ") override { return call(" << index << all << "); }\n";
+    }
+}
+
+void write_input(std::ostream& out, const Input& input) {
+    switch (input.form) {
+        case Input::Form::missing:
+            out << "null";
+            return;
+        case Input::Form::number:
+            out << in_words(input.number, 17);
+            return;
+        case Input::Form::text:
+            out << escaped_json(input.text);
+            return;
+        case Input::Form::grid:
+            break;
+    }
+    out << "[";
+    for (std::size_t row = 0; row < input.rows(); ++row) {
+        out << (row == 0 ? "[" : ",[");
+        for (std::size_t i = 0; i < input.columns; ++i) {
+            if (i > 0) out << ",";
+            write_input(out, input.cells[row * input.columns + i]);
+        }
+        out << "]";
+    }
+    out << "]";
+}
+
+void write_given(const Function& function, const std::vector<Input>& given) {
+    std::cout << "{\"function\":\"" << function.name << "\",\"topic\":\"" << function.topic
+              << "\",\"given\":[";
+    for (std::size_t i = 0; i < given.size(); ++i) {
+        if (i > 0) std::cout << ",";
+        write_input(std::cout, given[i]);
+    }
+    std::cout << "]";
+}
+
+void write_checks() {
+    for (const Function& function : functions()) {
+        for (const Check& check : function.checks) {
+            write_given(function, check.given);
+            const auto* number = std::get_if<double>(&check.expected);
+            std::cout << ",\"kind\":\"" << (number != nullptr ? "value" : "text") << "\",\"expected\":"
+                      << (number != nullptr ? in_words(*number, 17)
+                                            : escaped_json(std::get<std::string>(check.expected)))
+                      << ",\"tolerance\":" << in_words(check.tolerance, 17)
+                      << ",\"at\":" << escaped_json(check.at) << ",\"origin\":" << escaped_json(check.origin)
+                      << "}\n";
+        }
+        for (const Refuses& refusal : function.refusals) {
+            write_given(function, refusal.given);
+            std::cout << ",\"kind\":\"refusal\",\"argument\":" << escaped_json(refusal.argument) << "}\n";
+        }
+    }
+}
+
+void write_reference(std::ostream& out) {
+    out << "# Function reference\n\nWritten from the catalogue; a test holds it equal. Arguments in [ ] may "
+           "be left out; … repeats.\n"
+           "A plain number is read in the unit named; a text such as \"1.2 kg\" is converted.\n\n## "
+           "Contents\n\n";
+    std::string_view topic;
+    for (const Function& function : functions()) {
+        if (function.topic != topic) out << "\n**" << (topic = function.topic) << "** ";
+        std::string anchor = "dry" + std::string(function.name);
+        std::transform(anchor.begin(), anchor.end(), anchor.begin(),
+                       [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+        out << "[" << function.name << "](#" << anchor << ") ";
+    }
+    out << "\n";
+    topic = {};
+    for (const Function& function : functions()) {
+        if (function.topic != topic) out << "\n## " << (topic = function.topic) << "\n";
+        out << "\n### DRY." << function.name << "\n\n"
+            << described(function) << "\n\n`" << usage(function) << "`\n";
+        if (!function.params.empty()) out << "\n";
+        for (const Parameter& param : function.params) {
+            out << "- `" << param.name << "`: " << described(function, param) << "\n";
+            for (const Parameter& row : param.rows)
+                out << "  - " << row.name << ": " << described(function, row) << "\n";
+        }
+        const auto worked = [&out](std::string_view working) {
+            std::istringstream lines{std::string(working)};
+            for (std::string line; std::getline(lines, line);)
+                out << "    " << (line.starts_with(":") ? line.substr(1) : line) << "\n";
+        };
+        if (!function.working.empty() || !function.workings.empty()) out << "\n";
+        worked(function.working);
+        for (std::size_t i = 0; i < function.workings.size(); ++i) {
+            const auto model = std::ranges::find(function.params, Shape::choice, &Parameter::shape);
+            out << (i == 0 ? "" : "\n") << "    " << model->choices.at(i) << ":\n";
+            worked(function.workings[i]);
+        }
+        if (!function.range.empty()) out << "\nRange: " << function.range << "\n";
+        out << "\nSource: " << function.source << "\n";
+        if (!function.checks.empty()) {
+            const Check& check = function.checks.front();
+            out << "\nExample: `=" << example(function) << "`";
+            if (const auto* number = std::get_if<double>(&check.expected)) {
+                out << " gives " << in_words(*number, check.at.empty() ? function.result_unit : "");
+                if (!check.at.empty()) out << " in the row \"" << check.at << "\"";
+            } else {
+                out << " says \"… " << std::get<std::string>(check.expected) << " …\"";
+            }
+            out << " (" << check.origin << ").\n";
+        }
+        if (!function.see_also.empty()) {
+            out << "\nSee also:";
+            for (const auto other : function.see_also) out << " DRY." << other;
+            out << "\n";
+        }
+    }
+}
+
+// Holds a translator's files against the catalogue: false when a key is none. Says what is missing.
+bool check_texts(const std::vector<Texts>& languages, const std::vector<std::string>& examples) {
+    std::map<std::string, std::string> known;
+    for (const auto word : words()) known.emplace("words." + std::string(word), word);
+    for (auto& entry : menu_keys(examples)) known.insert(entry);
+    for (const Function& function : functions()) {
+        known.emplace(function.name, function.summary);
+        if (!function.caution.empty())
+            known.emplace(std::string(function.name) + ".caution", function.caution);
+        for (const Parameter& param : function.params) known.emplace(key_of(function, param), param.text);
+    }
+    const auto places = [](std::string_view text) {
+        int count = 0;
+        for (auto at = text.find("{}"); at != std::string_view::npos; at = text.find("{}", at + 1)) ++count;
+        return count;
+    };
+    bool good = true;
+    const auto wrong = [&good](const Texts& texts, const std::string& what) {
+        std::cout << texts.language() << ": " << what << "\n";
+        good = false;
+    };
+    for (const Texts& texts : languages) {
+        if (texts.language() == "en") continue;
+        std::map<std::string, std::string> missing = known;
+        for (const auto& [key, text] : texts.lines()) {
+            const auto english = known.find(key);
+            if (english == known.end())
+                wrong(texts,
+                      key + " is the key of nothing; a function or argument was renamed, or it is misspelt");
+            else if (places(text) != places(english->second))
+                wrong(texts, key + ": each {} must be kept");
+            missing.erase(key);
+        }
+        std::cout << texts.language() << ": " << known.size() - missing.size() << " of " << known.size()
+                  << " texts; missing, with the English to translate:\n";
+        for (const auto& [key, english] : missing) std::cout << "  " << key << "\t" << english << "\n";
+    }
+    return good;
+}
+
+}  // namespace
+}  // namespace drysheet
+
+int main(int count, char** given) try {
+    using namespace drysheet;
+    const std::string_view task = count > 1 ? given[1] : "";
+    std::vector<Texts> languages{Texts{}};
+    std::vector<std::string> examples;
+    for (int i = 2; i < count; ++i) {
+        const std::string file = given[i];
+        if (file.ends_with(".tsv"))
+            languages.emplace_back(file);
+        else
+            examples.push_back(file);
+    }
+    bool good = true;
+    const std::map<std::string_view, std::function<void()>> tasks{
+        {"idl", write_idl},
+        {"xcu", [&] { write_xcu(languages); }},
+        {"menu", [&] { std::cout << menu_xcu(languages, examples); }},
+        {"glue", write_glue},
+        {"checks", write_checks},
+        {"reference", [] { write_reference(std::cout); }},
+        {"page",
+         [] {
+             std::ostringstream markdown;
+             write_reference(markdown);
+             std::cout << html_page(markdown.str());
+         }},
+        {"texts", [&] { good = check_texts(languages, examples); }}};
+    const auto found = tasks.find(task);
+    if (found == tasks.end()) {
+        std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page\n"
+                     "       drysheet_catalogue xcu [LANGUAGE.tsv …]\n"
+                     "       drysheet_catalogue menu|texts [LANGUAGE.tsv …] [EXAMPLE.fods …]\n";
+        return 2;
+    }
+    found->second();
+    return good ? 0 : 1;
+} catch (const std::exception& fault) {
+    std::cerr << fault.what() << "\n";
+    return 1;
+}

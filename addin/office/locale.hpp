@@ -1,0 +1,19 @@
+// How the office's locale writes a decimal number, and the language of its menus.
+#pragma once
+
+#include <com/sun/star/uno/XComponentContext.hpp>
+#include <string>
+
+#include "addin/text/cell.hpp"
+
+namespace drysheet {
+
+/// Asked once, when the component is made: the locale of the office's settings, or the system's when none is
+/// set.
+Reading reading_of(const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& context);
+
+/// The language of the menus: "de".
+std::string menu_language(
+    const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& context);
+
+}  // namespace drysheet

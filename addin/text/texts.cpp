@@ -1,0 +1,113 @@
+#include "addin/text/texts.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <stdexcept>
+
+namespace drysheet {
+namespace {
+
+// clang-format off
+constexpr std::string_view kWords[] = {
+    "{} to {}",
+    "above {} to {}",
+    "{} to below {}",
+    "above {} to below {}",
+    "above {}",
+    "at least {}",
+    "below {}",
+    "at most {}",
+    "left out: {}",
+    "may be left out",
+    "required",
+    "Example: {}",
+    ", in {}",
+    "In grams when a plain number: {}",
+    "grams when a plain number",
+    "g, or any one mass unit throughout",
+    "fraction, wet basis",
+    "kg/kg, dry basis",
+    "fraction 0 to 1",
+    "0 to 1",
+    "kg/kg dry air",
+    "A table: enter it over a range; where its rows have names, DRY.PICK reads one.",
+
+    // the menu: why it did nothing
+    "Open a Calc workbook first.",
+    "This workbook is open for reading only. Save it under another name first.",
+    "Put the cursor on one cell, where the block is to begin.",
+    "The sheet ends before the block does. Put the cursor further up and to the left.",
+    "This sheet is protected. Nothing was changed.",
+    "The block needs the cells {}, and {} is not empty. Nothing was changed; put the cursor where there is room.",
+    "This workbook does not calculate by itself. Switch that on (Data > Calculate > AutoCalculate) and check again.",
+    "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the list needs a new one.",
+    "There is no call of a DRY function to check in this workbook.",
+    "The example \"{}\" could not be opened.",
+    "This did not work: {}",
+
+    // the list of its check
+    "Formula check",
+    "Calls of DRY functions: {}, in cells: {}. Without a value, listed first: {}. This list does not follow later changes.",
+    "Cell",
+    "What DRY.WHY says",
+    "The cell shows",
+    "Call",
+    "Inputs",
+    "Function",
+    "Source",
+    "there is no function {}",
+    "there is no function {}; perhaps {}",
+    "not asked: one of its arguments is itself an error",
+
+    // the reason in a block of formulas
+    "every result is fine",
+    "a cell that the results come from holds an error itself",
+
+    // about
+    "Drysheet {}: {} functions for drying fruit, vegetables and herbs, all named DRY.…",
+    "Free software under the Mozilla Public License 2.0; its text is in the extension.",
+    "A calculation is no food safety assessment: only a measured water activity and the local food authority decide.",
+};
+// clang-format on
+
+}  // namespace
+
+std::span<const std::string_view> words() { return kWords; }
+
+Texts::Texts(const std::string& file) : language_(std::filesystem::path(file).stem().string()) {
+    std::ifstream in(file);
+    if (!in) throw std::runtime_error(file + " cannot be read");
+    const auto wrong = [&file](std::string_view what, std::string_view where) {
+        return std::runtime_error(std::string(file).append(what).append(where));
+    };
+    for (std::string line; std::getline(in, line);) {
+        if (line.empty() || line.front() == '#') continue;
+        const auto tab = line.find('\t');
+        if (tab == std::string::npos) throw wrong(": no tab in the line: ", line);
+        lines_.emplace_back(line.substr(0, tab), line.substr(tab + 1));
+        if (!by_key_.insert(lines_.back()).second) throw wrong(": twice: ", lines_.back().first);
+    }
+}
+
+std::optional<std::string> Texts::of(const std::string& key, std::string_view english) const {
+    if (language_ == "en") return std::string(english);
+    const auto found = by_key_.find(key);
+    return found == by_key_.end() || found->second.empty() ? std::nullopt : std::optional(found->second);
+}
+
+std::string Texts::word(std::string_view english, std::initializer_list<std::string_view> values) const {
+    if (std::find(std::begin(kWords), std::end(kWords), english) == std::end(kWords))
+        throw std::logic_error("not among the words to translate: " + std::string(english));
+    std::string text = this->text("words." + std::string(english), english);
+    std::size_t from = 0;
+    for (const std::string_view value : values) {
+        const auto place = text.find("{}", from);
+        if (place == std::string::npos) throw std::runtime_error("no place for a value in: " + text);
+        text.replace(place, 2, value);
+        from = place + value.size();
+    }
+    return text;
+}
+
+}  // namespace drysheet

@@ -1,0 +1,111 @@
+#include "addin/text/words.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <numeric>
+#include <vector>
+
+namespace drysheet {
+namespace {
+thread_local bool decimal_comma = false;
+}
+
+WrittenAs::WrittenAs(const Reading& reading) : before_(decimal_comma) {
+    decimal_comma = reading.decimal_comma;
+}
+WrittenAs::~WrittenAs() { decimal_comma = before_; }
+
+std::string_view list_comma() { return decimal_comma ? "; " : ", "; }
+
+std::string formula_in_words(std::string_view formula) {
+    std::string text(formula);
+    const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+    for (std::size_t i = 1; decimal_comma && i + 1 < text.size(); ++i)
+        if (text[i] == '.' && digit(text[i - 1]) && digit(text[i + 1])) text[i] = ',';
+    return text;
+}
+
+std::string in_words(double x, int digits) {
+    if (std::isnan(x)) return "not a number";
+    if (x == 0) return "0";
+    char buffer[40];
+    const auto end = std::to_chars(buffer, buffer + sizeof buffer, x, std::chars_format::general, digits).ptr;
+    if (decimal_comma) std::replace(buffer, end, '.', ',');
+    return {buffer, end};
+}
+
+std::string in_words(double x, std::string_view unit, int digits) {
+    std::string text = in_words(x, digits);
+    if (!unit.empty()) text.append(" ").append(unit);
+    return text;
+}
+
+std::string in_words(const Amount& amount, std::string_view unit) {
+    if (unit.empty()) unit = row_of(amount.kind).default_unit;
+    return in_words(shown(amount, unit), unit);
+}
+
+std::string counted(std::size_t n, std::string_view thing) {
+    return std::to_string(n) + " " + std::string(thing) + (n == 1 ? "" : "s");
+}
+
+std::string_view trimmed(std::string_view text) {
+    while (text.starts_with(' ')) text.remove_prefix(1);
+    while (text.ends_with(' ')) text.remove_suffix(1);
+    return text;
+}
+
+std::string lower(std::string_view text) {
+    std::string low(text);
+    for (char& c : low) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return low;
+}
+
+namespace {
+
+// A line break or a stray control character would tear the sentence.
+std::string quoted(std::string text) {
+    for (char& c : text)
+        if (c >= 0 && c < ' ') c = '?';
+    return "\"" + text + "\"";
+}
+
+}  // namespace
+
+std::string in_words(const Input& input) {
+    switch (input.form) {
+        case Input::Form::missing:
+            return "nothing";
+        case Input::Form::number:
+            return in_words(input.number, 10);
+        case Input::Form::text:
+            return input.blank() ? "a blank cell" : quoted(input.text);
+        case Input::Form::grid:
+            break;
+    }
+    return "a range of " + std::to_string(input.rows()) + " × " + std::to_string(input.columns) + " cells";
+}
+
+std::size_t edits(std::string_view a, std::string_view b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    std::iota(row.begin(), row.end(), std::size_t{0});
+    for (const char c : a) {
+        std::size_t corner = row[0]++;
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            const std::size_t replaced = corner + (c == b[j] ? 0 : 1);
+            corner = row[j + 1];
+            row[j + 1] = std::min({replaced, row[j] + 1, row[j + 1] + 1});
+        }
+    }
+    return row.back();
+}
+
+std::string in_words(const Function& function, const Outcome& outcome) {
+    if (const auto* number = std::get_if<double>(&outcome)) return in_words(*number, function.result_unit);
+    if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
+    const Table& table = std::get<Table>(outcome);
+    return "a table of " + counted(table.rows(), "row") + ", " + counted(table.columns, "column");
+}
+
+}  // namespace drysheet

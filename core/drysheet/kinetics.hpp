@@ -1,0 +1,181 @@
+// Drying kinetics: curve models, weighed runs, diffusion in a slab, drying times.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "drysheet/numeric/fit.hpp"
+#include "drysheet/quantity.hpp"
+
+namespace drysheet {
+
+// ---- curve models
+
+/// The models of a drying curve, in the order of curve_models().
+enum class CurveModel : std::uint8_t {
+    lewis,
+    page,
+    henderson_pabis,
+    logarithmic,
+    two_term,
+    midilli,
+    weibull,
+    verma
+};
+
+/// What is to be known of a model before it is used.
+struct CurveModelInfo {
+    std::string_view name;
+    std::string_view formula;
+    std::span<const std::string_view> parameters;  ///< their names, in order; time in h
+    std::string_view source;
+};
+std::span<const CurveModelInfo> curve_models();
+const CurveModelInfo& info(CurveModel model);
+
+/// Moisture ratio on a drying curve. MR = f(t, parameters); the formulas stand in curve_models().
+/// model: the curve; time: since the start of the curve; parameters: in the order of curve_models(), time in
+/// h. Range: time from 0; rate constants (k, k0, k1, g), exponents (n, beta) and alpha above 0. Errors:
+/// BadInput: time below 0; wrong number or impossible values of parameters. Source: see curve_models().
+MoistureRatio curve(CurveModel model, Time time, std::span<const double> parameters);
+
+/// Time at which a drying curve first falls to a moisture ratio: the inverse of curve().
+/// In closed form but for two-term, Midilli and Verma, which are searched from time 0 in steps of 3 %, then
+/// to 1e-14 of the time. Errors: BadInput: the curve starts below the ratio, parameters as for curve();
+/// NoConvergence: the curve never falls to the ratio.
+Time curve_time(CurveModel model, MoistureRatio ratio, std::span<const double> parameters);
+
+/// Parameters of a drying curve by least squares on the moisture ratio. minimum of Σ (MR − f(t, parameters))²
+/// times, ratios: the measured points, in any order.
+/// Range: times from 0, more points than parameters. Where two terms can change places the faster comes
+/// first. Errors: BadInput: columns of different length, a time below 0; those of numeric::fit, naming
+/// ratios. Source: least squares; numerics in core/numeric/fit.hpp.
+numeric::Fit curve_fit(CurveModel model, std::span<const Time> times, std::span<const MoistureRatio> ratios);
+
+struct RankedCurve {
+    CurveModel model{};
+    std::optional<numeric::Fit> fit;  ///< nothing where the points do not determine the model
+};
+/// All models fitted, the least AICc first; models that the points do not determine come last.
+/// Errors: as curve_fit; NoConvergence when no model is determined.
+/// Source: Burnham and Anderson 2002, Model selection and multimodel inference, 2nd ed, sec. 2.4 (AICc).
+std::vector<RankedCurve> curve_rank(std::span<const Time> times, std::span<const MoistureRatio> ratios);
+
+// ---- a weighed run
+
+/// Moisture ratios of a weighed run. MR = (X − Xe)/(X0 − Xe), X = (m − S)/S, X0 from the first mass.
+/// masses: of the material, without tray, in order; solids: S, dry solids in it; equilibrium_db: Xe.
+/// Errors: BadInput: a mass below the solids; the first moisture not above the equilibrium; no masses.
+/// Source: definition; Geankoplis 1993, Transport processes and unit operations, 3rd ed, sec. 9.5.
+std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass solids,
+                                           MoistureDry equilibrium_db);
+
+/// Drying rate at every reading of a weighed run. R = −dX/dt by local polynomials.
+/// The slope of a weighted quadratic or cubic through the nearest readings; degree and number of readings are
+/// those by which the readings foretell each other best; uneven steps are allowed. A reading without which
+/// the others foretell each other far better is left out, if it is more than 0.5 % of the whole loss off, at
+/// most one in ten, so that one bad reading makes no rate. times: rising; masses: of the material, without
+/// tray; solids: dry solids in it. Range: 3 readings or more; fewer than 6 are not doubted. A bend is rounded
+/// off over a few readings; beside a long gap the rate is the mean over it. Errors: BadInput: columns of
+/// different length, times that do not rise, a mass below the solids, too few. Source: local polynomials of
+/// Savitzky and Golay 1964, Anal. Chem. 36:1627, weighted by distance as in Cleveland 1979, J. Am. Stat.
+/// Assoc. 74:829, chosen by prediction as in Allen 1974, Technometrics 16:125.
+std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<const Mass> masses, Mass solids);
+/// The same per area of drying surface. N = −(dm/dt)/A
+std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const Mass> masses, Mass solids,
+                                    Area area);
+
+/// The end of the constant-rate period, each value with its standard uncertainty.
+struct CriticalPoint {
+    DryingRate rate;       ///< in the constant-rate period
+    MoistureDry moisture;  ///< critical
+    Time time;             ///< on the clock of the readings
+    DryingRate u_rate;
+    MoistureDry u_moisture;
+    Time u_time;
+    std::size_t points = 0;  ///< readings used
+};
+/// The bend of a drying curve: a constant rate, then a rate that falls in proportion to the free moisture.
+///   X = Xc + R (tc − t) up to tc, X = Xc − R τ (1 − exp(−(t − tc)/τ)) after; fitted to the moistures
+///   themselves,
+/// because rates would multiply the noise. A reading that stands out by more than 6 median deviations and 0.5
+/// % of the whole loss is left out, at most one in ten. times: rising; masses: of the material, without tray;
+/// solids: dry solids in it. Range: 7 readings or more, at least 3 in each period. A warming-up period should
+/// be left out by the user. Errors: BadInput: as drying_rates; NoConvergence: no bend that the noise does not
+/// hide. Source: periods: Geankoplis 1993, 3rd ed, sec. 9.5 to 9.7 (linear falling rate, integrated);
+/// segmented fit: Seber and Wild 1989, Nonlinear regression, ch. 9.
+CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids);
+
+// ---- diffusion
+
+/// Mean moisture ratio of a slab that dries by diffusion.
+///   MR = 8/π² Σ exp(−(2n+1)² π² Fo/4)/(2n+1)², for Fo < 0.2 as 1 − 2 √Fo (1/√π + 2 Σ (−1)ⁿ ierfc(n/√Fo))
+/// fourier: Fo = D t/L², L half the thickness of a slab that dries from both sides.
+/// Range: Fo from 0; uniform at the start, surface at equilibrium, no shrinkage. Both forms to rounding.
+/// Errors: BadInput: fourier below 0.
+/// Source: Crank 1975, The mathematics of diffusion, 2nd ed, eq. 4.18 and 4.20.
+MoistureRatio slab_ratio(double fourier);
+/// The Fourier number at which it is a ratio: slab_ratio turned round.
+/// ratio: above 0, up to 1. Errors: BadInput: ratio of 0. Source: as slab_ratio.
+double slab_fourier(MoistureRatio ratio);
+
+struct DiffusivityFit {
+    Diffusivity diffusivity;
+    Diffusivity standard_error;
+    std::size_t points = 0;  ///< used
+};
+/// Effective diffusivity by least squares of the whole series slab_ratio on the moisture ratios.
+/// times, ratios: the measured points, in any order; all with a time above 0 are used (at time 0 the ratio is
+/// 1 by definition). thickness: of the full slab; sides: 2 when both dry, 1 when the slab lies on a closed
+/// tray. Errors: BadInput: columns of different length, a time below 0, fewer than 2 points used, sides
+/// neither 1 nor 2, no ratio between 0 and 1; those of numeric::fit. Source: Crank 1975, eq. 4.18 and 4.20.
+DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
+                           Length thickness, double sides);
+
+struct ArrheniusFit {
+    MolarEnergy energy;
+    MolarEnergy u_energy;
+    double factor = 0;  ///< in the unit of the values
+    double r2 = 0;      ///< of ln value against 1/T
+};
+/// Activation energy of a rate constant or diffusivity. ln value = ln factor − E/(R T), a straight line in
+/// 1/T. temps: absolute inside; values: all in one unit, above 0. Range: 3 points or more, of at least 2
+/// temperatures. Errors: BadInput: columns of different length, too few, temperatures all alike, a value not
+/// above 0. Source: Arrhenius equation; R = 8.314462618 J/(mol K), CODATA 2018.
+ArrheniusFit activation_energy(std::span<const Temperature> temps, std::span<const double> values);
+
+// ---- drying times
+
+/// Time at a constant drying rate. t = S (X1 − X2)/(A R)
+/// solids: S; start_db, end_db: X1, X2; area: A, drying surface; rate: R.
+/// Errors: BadInput: end_db above start_db; solids, area or rate not above 0.
+/// Source: Geankoplis 1993, 3rd ed, eq. 9.6-2.
+Time constant_rate_time(Mass solids, MoistureDry start_db, MoistureDry end_db, Area area, MassFlux rate);
+
+/// Time in the falling-rate period with a rate in proportion to the free moisture, and before it at the
+/// constant rate when the start lies above the critical moisture.
+///   t = S (Xc − Xe)/(A R) ln((X1 − Xe)/(X2 − Xe)), X1 at most Xc
+/// rate: R, of the constant-rate period, reached at critical_db.
+/// Errors: BadInput: end_db above start_db or not above equilibrium_db, critical_db not above equilibrium_db;
+/// solids, area or rate not above 0.
+/// Source: Geankoplis 1993, 3rd ed, eq. 9.7-8 (there Xe = 0, free moisture).
+Time falling_rate_time(Mass solids, MoistureDry start_db, MoistureDry end_db, MoistureDry critical_db,
+                       MoistureDry equilibrium_db, Area area, MassFlux rate);
+
+/// Drying time of another thickness. t2 = t1 (L2/L1)^exponent
+/// exponent: 2 where diffusion inside limits, 1 where the air limits.
+/// Errors: BadInput: time or a thickness not above 0.
+/// Source: Crank 1975, sec. 4.3 (time enters only as D t/L²).
+Time thickness_time(Time time, Length thickness, Length new_thickness, double exponent);
+
+/// Time to dry from a start to a target moisture on a fitted curve. MR = (X − Xe)/(X0 − Xe), then curve_time
+/// start, target, equilibrium: wet basis; model, parameters: of a run that started at the same moisture.
+/// Errors: BadInput: target above start or not above equilibrium; those of curve_time.
+/// Source: definition of the moisture ratio.
+Time drying_time(MoistureWet start, MoistureWet target, MoistureWet equilibrium, CurveModel model,
+                 std::span<const double> parameters);
+
+}  // namespace drysheet

@@ -1,0 +1,150 @@
+#include "drysheet/powder.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <vector>
+
+#include "drysheet/require.hpp"
+#include "drysheet/runs.hpp"
+
+namespace drysheet {
+namespace {
+
+double kelvin(Temperature t) { return to_si(t); }
+
+void check_gordon_taylor(Temperature tg_solids, double k, Temperature tg_water) {
+    require_positive(k, arg::k);
+    if (!(kelvin(tg_water) < kelvin(tg_solids)))
+        throw BadInput(arg::tg_water, "is not below tg_solids ({})", {amount(tg_solids)});
+}
+
+void check_densities(Density bulk, Density tapped) {
+    require_positive(bulk, arg::bulk);
+    if (!(tapped >= bulk)) throw BadInput(arg::tapped, "is below the bulk density {}", {amount(bulk)});
+}
+
+struct Sieve {
+    double opening;
+    double mass;
+};
+
+/// Largest opening first, the pan last.
+std::vector<Sieve> sieves(std::span<const Length> openings, std::span<const Mass> masses) {
+    check_length(arg::masses, masses.size(), openings.size());
+    std::vector<Sieve> stack;
+    stack.reserve(openings.size());
+    for (std::size_t i = 0; i < openings.size(); ++i) {
+        if (!(to_si(openings[i]) >= 0))
+            throw BadInput(arg::openings, "holds {}, below 0", {amount(openings[i])});
+        if (!(to_si(masses[i]) >= 0)) throw BadInput(arg::masses, "holds {}, below 0", {amount(masses[i])});
+        stack.push_back({to_si(openings[i]), to_si(masses[i])});
+    }
+    std::ranges::sort(stack, std::ranges::greater{}, &Sieve::opening);
+    const auto twice = std::ranges::adjacent_find(stack, std::ranges::equal_to{}, &Sieve::opening);
+    if (twice != stack.end())
+        throw BadInput(arg::openings, "holds {} twice", {amount(from_si<Length>(twice->opening))});
+    if (stack.empty() || stack.front().opening == 0)
+        throw BadInput(arg::openings, "holds no sieve, only 0 for the pan");
+    return stack;
+}
+
+double total(std::span<const Sieve> stack) {
+    double sum = 0;
+    for (const Sieve& sieve : stack) sum += sieve.mass;
+    if (!(sum > 0)) throw BadInput(arg::masses, "holds only 0: nothing was retained");
+    return sum;
+}
+
+}  // namespace
+
+Temperature glass_point(MoistureWet moisture, Temperature tg_solids, double k, Temperature tg_water) {
+    check_gordon_taylor(tg_solids, k, tg_water);
+    const double w2 = moisture.value(), w1 = 1 - w2;
+    return from_si<Temperature>((w1 * kelvin(tg_solids) + k * w2 * kelvin(tg_water)) / (w1 + k * w2));
+}
+
+MoistureWet caking_moisture(Temperature store_temp, Temperature tg_solids, double k,
+                            TemperatureDifference margin, Temperature tg_water) {
+    check_gordon_taylor(tg_solids, k, tg_water);
+    const double T = kelvin(store_temp) + to_si(margin), Tg1 = kelvin(tg_solids), Tg2 = kelvin(tg_water);
+    if (!(T <= Tg1))
+        throw BadInput(arg::store_temp, "with the margin is above tg_solids ({}): sticky even when bone dry",
+                       {amount(tg_solids)});
+    if (!(T > Tg2))
+        throw BadInput(arg::store_temp,
+                       "with the margin is not above tg_water ({}): no moisture is sticky there",
+                       {amount(tg_water)});
+    return MoistureWet((Tg1 - T) / ((Tg1 - T) + k * (T - Tg2)));
+}
+
+double hausner_ratio(Density bulk, Density tapped) {
+    check_densities(bulk, tapped);
+    return tapped / bulk;
+}
+
+Fraction carr_index(Density bulk, Density tapped) {
+    check_densities(bulk, tapped);
+    return Fraction((tapped - bulk) / tapped);
+}
+
+namespace {
+constexpr FlowClassInfo kFlowClasses[] = {{"excellent", 10},       {"good", 15}, {"fair", 20},
+                                          {"passable", 25},        {"poor", 31}, {"very poor", 37},
+                                          {"very, very poor", 100}};
+}
+
+std::span<const FlowClassInfo> flow_classes() { return kFlowClasses; }
+const FlowClassInfo& info(FlowClass flow) { return kFlowClasses[static_cast<std::size_t>(flow)]; }
+
+FlowClass flow_class(Fraction carr) {
+    // An index of 1 − 0.45/0.5 is 10 % and an ulp: it must not fall into the next class.
+    const double percent = 100 * carr.value() - 1e-9;
+    const auto found = std::ranges::lower_bound(kFlowClasses, percent, {}, &FlowClassInfo::up_to);
+    return static_cast<FlowClass>(found - std::begin(kFlowClasses));
+}
+
+SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> masses) {
+    const std::vector<Sieve> stack = sieves(openings, masses);
+    const double W = total(stack);
+    std::vector<double> log_d;
+    log_d.reserve(stack.size());
+    double above = stack.front().opening * std::numbers::sqrt2, mean = 0;
+    for (const Sieve& sieve : stack) {
+        const double opening = sieve.opening > 0 ? sieve.opening : above / std::numbers::sqrt2;
+        log_d.push_back(0.5 * (std::log(opening) + std::log(above)));
+        mean += sieve.mass * log_d.back() / W;
+        above = opening;
+    }
+    double variance = 0;
+    for (std::size_t i = 0; i < stack.size(); ++i)
+        variance += stack[i].mass * (log_d[i] - mean) * (log_d[i] - mean) / W;
+    return {from_si<Length>(std::exp(mean)), std::exp(std::sqrt(variance))};
+}
+
+Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses, Fraction passing) {
+    const std::vector<Sieve> stack = sieves(openings, masses);
+    constexpr double kRounding = 1e-12;
+    const double W = total(stack), wanted = passing.value();
+    double above = 0, above_passes = 1;  // the sieve above and the fraction that passes it
+    double kept = 0;
+    for (const Sieve& sieve : stack) {
+        if (sieve.opening == 0) break;
+        kept += sieve.mass;
+        const double passes = 1 - kept / W;
+        if (wanted > passes + kRounding) {
+            if (above == 0)
+                throw OutOfRange(arg::passing, "is above {}, the fraction that passes the largest sieve",
+                                 {amount(Fraction(std::clamp(passes, 0.0, 1.0)))});
+            const double share = std::fmin((wanted - passes) / (above_passes - passes), 1);
+            return from_si<Length>(sieve.opening * std::pow(above / sieve.opening, share));
+        }
+        above = sieve.opening;
+        above_passes = passes;
+    }
+    if (wanted >= above_passes - kRounding) return from_si<Length>(above);
+    throw OutOfRange(arg::passing, "is below {}, the fraction that passes the finest sieve",
+                     {amount(Fraction(std::clamp(above_passes, 0.0, 1.0)))});
+}
+
+}  // namespace drysheet

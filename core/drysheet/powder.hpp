@@ -1,0 +1,87 @@
+// Dried powders: stickiness by the glass transition, flow by bulk and tapped density, size by sieving.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string_view>
+
+#include "drysheet/quantity.hpp"
+
+namespace drysheet {
+
+/// Glass transition of amorphous water: the usual constant of Gordon–Taylor fits to sugars and dried fruit.
+inline const Temperature kGlassTransitionOfWater = from_si<Temperature>(273.15 - 135);
+
+/// Glass transition temperature of moist solids.
+/// Tg = (w1 Tg1 + k w2 Tg2) / (w1 + k w2), w1 solids, w2 water as mass fractions
+/// moisture: wet basis; tg_solids: Tg of the dry solids; k: Gordon–Taylor constant; tg_water: Tg of water.
+/// Range: k above 0, tg_water below tg_solids.
+/// Throws BadInput: k not above 0, tg_water not below tg_solids.
+/// Source: Gordon & Taylor (1952) J. Appl. Chem. 2:493; for sugars Roos (1993) Carbohydr. Res. 238:39.
+Temperature glass_point(MoistureWet moisture, Temperature tg_solids, double k,
+                        Temperature tg_water = kGlassTransitionOfWater);
+
+/// Moisture at which the glass transition lies `margin` above the store: the inverse of glass_point.
+/// w2 = (Tg1 − T) / ((Tg1 − T) + k (T − Tg2)), T = store_temp + margin
+/// store_temp: of the store; margin: how far Tg must stay above it (a sticky point so many kelvin above Tg
+/// is a negative margin); the rest as in glass_point.
+/// Range and source: as glass_point.
+/// Throws BadInput: as glass_point, and a store where even the dry solids would be sticky, or so cold that
+/// no moisture is.
+MoistureWet caking_moisture(Temperature store_temp, Temperature tg_solids, double k,
+                            TemperatureDifference margin = {},
+                            Temperature tg_water = kGlassTransitionOfWater);
+
+/// Hausner ratio. tapped / bulk
+/// bulk: untapped bulk density; tapped: tapped density.
+/// Throws BadInput: bulk of 0, tapped below bulk.
+/// Source: Hausner (1967) Int. J. Powder Metall. 3:7; USP <1174>.
+double hausner_ratio(Density bulk, Density tapped);
+
+/// Compressibility index of Carr. (tapped − bulk) / tapped
+/// Parameters and errors as hausner_ratio.
+/// Source: Carr (1965) Chem. Eng. 72:163; USP <1174>.
+Fraction carr_index(Density bulk, Density tapped);
+
+/// The pharmacopoeia's scale of flowability.
+enum class FlowClass : std::uint8_t { excellent, good, fair, passable, poor, very_poor, very_very_poor };
+struct FlowClassInfo {
+    std::string_view name;
+    double up_to;  ///< highest compressibility index of the class, %
+};
+std::span<const FlowClassInfo> flow_classes();
+const FlowClassInfo& info(FlowClass flow);
+
+/// Flow class of a compressibility index. The scale is printed in whole percent ("≤ 10", "11–15", …); here a
+/// class reaches up to and including its printed upper limit, and what lies in a gap (10.5 %) belongs to the
+/// worse class.
+/// carr: compressibility index.
+/// Range: 0 to 1. Errors: none.
+/// Source: USP <1174> Powder Flow, Table 2.
+FlowClass flow_class(Fraction carr);
+
+/// Geometric mean diameter by mass and its geometric standard deviation.
+struct SieveMean {
+    Length mean;
+    double deviation;
+};
+
+/// Sieve statistics of ground feed. log dgw = Σ W log d / Σ W; log Sgw = √(Σ W (log d − log dgw)² / Σ W),
+/// d = √(opening · next larger opening)
+/// openings: of the sieves in any order, 0 for the pan; masses: retained on each.
+/// The class on the largest sieve has no upper end and the pan no lower end: both are taken as one step of
+/// √2, the step of the standard's own sieve set.
+/// Range: at least one sieve besides the pan, all openings different.
+/// Throws BadInput: lengths differ, a negative or repeated opening, no sieve, nothing retained.
+/// Source: ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed Materials by Sieving.
+SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> masses);
+
+/// Size below which a fraction of the mass lies, linear in the logarithm of the size between two sieves.
+/// openings, masses: as sieve_mean; passing: the fraction wanted. Of several sieves that pass just that, the
+/// smallest.
+/// Range: between the fractions that pass the finest and the largest sieve.
+/// Throws BadInput: as sieve_mean; OutOfRange: passing is outside what the sieves tell.
+/// Source: cumulative curve on a logarithmic size axis, common practice.
+Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses, Fraction passing);
+
+}  // namespace drysheet
