@@ -14,18 +14,24 @@ using uno::UNO_QUERY;
 
 namespace {
 
+// It does not take itself off in a call of the controller's: that goes on through a list that must not
+// shrink.
 class Said final : public cppu::WeakImplHelper1<view::XSelectionChangeListener> {
   public:
     explicit Said(const Reference<task::XStatusIndicator>& indicator) : indicator_(indicator) {}
-    void SAL_CALL selectionChanged(const lang::EventObject& event) override {
-        indicator_->end();
-        const Reference<view::XSelectionSupplier> view(event.Source, UNO_QUERY);
-        if (view.is()) view->removeSelectionChangeListener(this);
-    }
-    void SAL_CALL disposing(const lang::EventObject&) override {}
+    void SAL_CALL selectionChanged(const lang::EventObject&) override { end(); }
+    void SAL_CALL disposing(const lang::EventObject&) override { indicator_.clear(); }
 
   private:
-    const Reference<task::XStatusIndicator> indicator_;
+    void end() {
+        const Reference<task::XStatusIndicator> indicator = indicator_;
+        indicator_.clear();
+        try {
+            if (indicator.is()) indicator->end();
+        } catch (const uno::Exception&) {  // its window is gone
+        }
+    }
+    Reference<task::XStatusIndicator> indicator_;
 };
 
 }  // namespace
