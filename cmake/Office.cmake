@@ -48,6 +48,7 @@ add_library(drysheet_uno MODULE
     office/menu.cpp
     office/request.cpp
     office/said.cpp
+    office/take_picture.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})
