@@ -1,7 +1,6 @@
 #include "addin/office/take_picture.hpp"
 
 #include <algorithm>
-#include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XEnumerationAccess.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
@@ -31,12 +30,14 @@
 #include <com/sun/star/table/XCell.hpp>
 #include <com/sun/star/text/XSimpleText.hpp>
 #include <com/sun/star/util/NumberFormat.hpp>
+#include <com/sun/star/util/XMergeable.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 #include <unordered_map>
 
 #include "addin/office/cells.hpp"
 #include "addin/office/locale.hpp"
+#include "addin/office/sheets.hpp"
 #include "addin/workbook/formula.hpp"
 
 namespace drysheet {
@@ -55,13 +56,6 @@ using workbook::Formula;
 using workbook::Picture;
 using workbook::Place;
 using workbook::Token;
-
-template <class T>
-T property(const Reference<uno::XInterface>& object, const char* name, T otherwise = {}) {
-    const Reference<beans::XPropertySet> properties(object, UNO_QUERY);
-    if (properties.is()) properties->getPropertyValue(OUString::createFromAscii(name)) >>= otherwise;
-    return otherwise;
-}
 
 /// Calls `visit` with each object of a container.
 template <class Interface, class Visit>
@@ -449,11 +443,11 @@ class SheetPicture {
         const Reference<container::XIndexAccess> all(
             Reference<sheet::XUniqueCellFormatRangesSupplier>(sheet_, UNO_QUERY_THROW)
                 ->getUniqueCellFormatRanges());
+        const bool merged = is_merged(address_of(Range(sheet_, UNO_QUERY_THROW)));
         for (sal_Int32 i = 0; i < all->getCount(); ++i) {
             const Reference<sheet::XSheetCellRanges> ranges(all->getByIndex(i), UNO_QUERY_THROW);
             const auto& [format, code] = formats_.of(property<sal_Int32>(ranges, "NumberFormat"));
             const std::string style = utf8_from(property<OUString>(ranges, "CellStyle"));
-            const bool merged = property(ranges, "IsMerged", false);
             const auto areas = ranges->getRangeAddresses();
             for (sal_Int32 j = 0; j < areas.getLength(); ++j) {
                 const table::CellRangeAddress& area = areas[j];
@@ -472,9 +466,17 @@ class SheetPicture {
                         ++at;
                     }
                 }
-                if (merged) take_merged(area);
+                if (merged && is_merged(area)) take_merged(area);
             }
         }
+    }
+
+    // whether anything in it is
+    bool is_merged(const table::CellRangeAddress& area) const {
+        return Reference<util::XMergeable>(sheet_->getCellRangeByPosition(area.StartColumn, area.StartRow,
+                                                                          area.EndColumn, area.EndRow),
+                                           UNO_QUERY_THROW)
+            ->getIsMerged();
     }
 
     void take_merged(const table::CellRangeAddress& area) {
