@@ -783,7 +783,7 @@ class Recogniser {
                    scale_for(*best));
     }
 
-    // ---- by value: near enough to a function of the air or of water, over what its inputs usually are
+    // ---- by value: within 1 % of a function of the air or of water, over what its inputs usually are
 
     // What an argument usually is, in the unit of a plain number.
     static std::optional<std::array<double, kUsual>> usual(const Parameter& param) {
@@ -1020,7 +1020,7 @@ class Recogniser {
                    scale);
     }
 
-    static constexpr double kNear = 0.012;
+    static constexpr double kNear = 0.01;
 
     const Picture& picture_;
     const Place at_;
