@@ -4,10 +4,9 @@
 #include <cmath>
 #include <optional>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
-#include "addin/call/sentences.hpp"
-#include "addin/call/trust.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
+#include "addin/call/named_call.hpp"
 #include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 
@@ -62,17 +61,17 @@ struct Given {
 
 std::optional<Given> read(const std::string& argument, const Input& given, const Reading& reading) {
     if (given.form == Input::Form::grid && given.cells.size() != 1)
-        refuse(argument, "one value is wanted, and " + in_words(given) + " was given.");
+        refuse(argument, {"one value is wanted, and {} was given", {in_words(given)}});
     const Input& input = given.form == Input::Form::grid ? given.cells.front() : given;
     if (input.blank()) return std::nullopt;
     if (input.form == Input::Form::number) return Given{input.number, std::nullopt};
     std::string storage;
     const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
     if (what != TextFault::none)
-        refuse(argument, in_words(input) + " is not a number, with or without a unit.");
+        refuse(argument, {"{} is not a number, with or without a unit", {in_words(input)}});
     if (typed.unit.empty()) return Given{typed.value, std::nullopt};
     const auto unit = read_unit(typed.unit);
-    if (!unit) refuse(argument, "\"" + std::string(typed.unit) + "\" is not a unit known here.");
+    if (!unit) refuse(argument, {"\"{}\" is not a unit known here", {typed.unit}});
     return Given{typed.value, unit};
 }
 
@@ -158,7 +157,7 @@ std::string marked(double a, double e, double tolerance, const std::optional<Uni
 
 std::string mark(const Input& answer, const Input& expected, double tolerance, const Reading& reading) {
     const auto wanted = read("expected", expected, reading);
-    if (!wanted) refuse("expected", "is missing.");
+    if (!wanted) refuse("expected", "is missing");
     const auto got = read("answer", answer, reading);
     if (!got) return "no answer yet";
     const double e = wanted->value;
@@ -201,40 +200,40 @@ Function mark_entry() {
                                             .range = above_up_to(0, 0.2),
                                             .otherwise = 0.01},
                                            Kind::fraction, Shape::scalar, false, {});
-    return {.name = "MARK",
-            .topic = "trust",
-            .summary =
-                "Marks a student's answer and says what went wrong: rounded early, wrong basis, percent for "
-                "fraction, wrong unit, inverted",
-            .params = {as_it_stands("answer", "what the student wrote, with or without a unit"),
-                       as_it_stands("expected", "the right answer, usually a formula"), tolerance},
-            .result = "mark",
-            .range =
-                "The text begins with the verdict: no answer yet; right; unclear (a unit that a plain right "
-                "answer leaves open); right, but rounded early (within 3 tolerances); wrong basis; the other "
-                "share; percent for fraction; fraction for percent; wrong unit; inverted; wrong sign; wrong.",
-            .source = "Relative difference; the known slips are compared one by one.",
-            .checks = {{{25.1, 25.0}, "right", 0, "by hand: 0.4 % off"},
-                       {{25.6, 25.0}, "right, but rounded early", 0, "by hand: 2.4 % off"},
-                       {{4.0, 0.8}, "wrong basis: this is the dry basis", 0, "by hand: 0.8 ÷ 0.2"},
-                       {{0.8, 4.0}, "wrong basis: this is the wet basis", 0, "by hand: 4 ÷ 5"},
-                       {{80.0, 0.8}, "percent for fraction", 0, "by hand"},
-                       {{0.025, 25.0}, "wrong unit: 1000 times too small", 0, "by hand"},
-                       {{0.25, 4.0}, "inverted", 0, "by hand"},
-                       {{"0.025 kg", 25.0}, "right", 0, "25 g"},
-                       {{0.0, 25.0}, "no answer yet", 0, "a blank cell"},
-                       {{7.0, 25.0}, "wrong", 0, "by hand"}},
-            .refusals = {{{25.0}, "expected"},
-                         {{"about 25", 25.0}, "answer"},
-                         {{25.0, 25.0, 5.0}, "tolerance"},
-                         {{column(1.0, 2.0), 25.0}, "answer"}},
-            .see_also = {"WORKING", "WHY"},
-            .raw = [tolerance](std::span<const Input> given, const Reading& reading) -> Outcome {
-                const auto at = [&](std::size_t i) { return i < given.size() ? given[i] : Input(); };
-                if (given.size() > 3)
-                    throw Refusal(Refusal::Reason::argument, "", "too many arguments: at most 3 are wanted.");
-                return mark(at(0), at(1), read_measured(tolerance, at(2), reading).value, reading);
-            }};
+    return {
+        .name = "MARK",
+        .topic = "trust",
+        .summary =
+            "Marks a student's answer and says what went wrong: rounded early, wrong basis, percent for "
+            "fraction, wrong unit, inverted",
+        .params = {as_it_stands("answer", "what the student wrote, with or without a unit"),
+                   as_it_stands("expected", "the right answer, usually a formula"), tolerance},
+        .result = "mark",
+        .range =
+            "The text begins with the verdict: no answer yet; right; unclear (a unit that a plain right "
+            "answer leaves open); right, but rounded early (within 3 tolerances); wrong basis; the other "
+            "share; percent for fraction; fraction for percent; wrong unit; inverted; wrong sign; wrong.",
+        .source = "Relative difference; the known slips are compared one by one.",
+        .checks = {{{25.1, 25.0}, "right", 0, "by hand: 0.4 % off", "", 2, true},
+                   {{25.6, 25.0}, "right, but rounded early", 0, "by hand: 2.4 % off", "", 2, true},
+                   {{4.0, 0.8}, "wrong basis: this is the dry basis", 0, "by hand: 0.8 ÷ 0.2", "", 2, true},
+                   {{0.8, 4.0}, "wrong basis: this is the wet basis", 0, "by hand: 4 ÷ 5", "", 2, true},
+                   {{80.0, 0.8}, "percent for fraction", 0, "by hand", "", 2, true},
+                   {{0.025, 25.0}, "wrong unit: 1000 times too small", 0, "by hand", "", 2, true},
+                   {{0.25, 4.0}, "inverted", 0, "by hand", "", 2, true},
+                   {{"0.025 kg", 25.0}, "right", 0, "25 g", "", 2, true},
+                   {{0.0, 25.0}, "no answer yet", 0, "a blank cell", "", 2, true},
+                   {{7.3, 25.0}, "wrong", 0, "by hand", "", 2, true}},
+        .refusals = {{{25.0}, "expected"},
+                     {{"about 25", 25.0}, "answer"},
+                     {{25.0, 25.0, 5.0}, "tolerance"},
+                     {{column(1.0, 2.0), 25.0}, "answer"}},
+        .see_also = {"WORKING", "WHY"},
+        .raw = [tolerance](std::span<const Input> given, const Reading& reading) -> Outcome {
+            const auto at = [&](std::size_t i) { return i < given.size() ? given[i] : Input(); };
+            if (given.size() > 3) refuse("", "too many arguments: at most 3 are wanted");
+            return mark(at(0), at(1), read_measured(tolerance, at(2), reading).value, reading);
+        }};
 }
 
 }  // namespace drysheet

@@ -266,8 +266,8 @@ std::vector<Function> curve_entries() {
              .result = "models",
              .source = "Each in its row.",
              .working = ": MR moisture ratio, t time in h",
-             .checks = {{{}, "exp(−k t^n)", 0, "Page (1949)", "Page"},
-                        {{}, "a exp(−k t^n) + b t", 0, "Midilli, Kucuk and Yapar (2002)", "Midilli"}},
+             .checks = {{{}, "MR = exp(−k t^n)", 0, "Page (1949)", "Page"},
+                        {{}, "MR = a exp(−k t^n) + b t", 0, "Midilli, Kucuk and Yapar (2002)", "Midilli"}},
              .see_also = {"CURVE", "CURVEFIT"}}),
         function<drying_time>(
             {.name = "DRYINGTIME",

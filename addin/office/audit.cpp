@@ -29,8 +29,8 @@
 #include <string_view>
 #include <vector>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/trust.hpp"
 #include "addin/office/cells.hpp"
 #include "addin/office/undo.hpp"
@@ -64,7 +64,7 @@ std::string_view plain_text(std::string_view argument) {
 }
 
 /// A call of one of our functions.
-struct Call {
+struct ListedCall {
     Sheet sheet;
     std::string sheet_name;
     sal_Int32 column = 0, row = 0;
@@ -125,7 +125,7 @@ bool starts_array(const Sheet& sheet, sal_Int32 column, sal_Int32 row,
     return true;
 }
 
-void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& calls) {
+void collect(const Sheet& sheet, const std::string& name, std::vector<ListedCall>& calls) {
     const auto first = static_cast<std::ptrdiff_t>(calls.size());
     std::vector<table::CellRangeAddress> arrays;
     const Sequence<table::CellRangeAddress> areas = Reference<sheet::XCellRangesQuery>(sheet, UNO_QUERY_THROW)
@@ -142,7 +142,7 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
             for (sal_Int32 column = 0; column < formulas[row].getLength(); ++column) {
                 const OUString& text = formulas[row][column];
                 if (text.toAsciiUpperCase().indexOf("DRY.") < 0) continue;
-                Call call{.sheet = sheet,
+                ListedCall call{.sheet = sheet,
                           .sheet_name = name,
                           .column = area.StartColumn + column,
                           .row = area.StartRow + row,
@@ -167,11 +167,11 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
     std::set<std::string> by_themselves;
     for (auto call = calls.begin() + first; call != calls.end(); ++call)
         if (!call->beside_why) by_themselves.insert(call->whole);
-    const auto end = std::remove_if(calls.begin() + first, calls.end(), [&](const Call& call) {
+    const auto end = std::remove_if(calls.begin() + first, calls.end(), [&](const ListedCall& call) {
         return call.is_question() || (call.beside_why && by_themselves.contains(call.whole));
     });
     calls.erase(end, calls.end());
-    std::stable_sort(calls.begin() + first, calls.end(), [](const Call& a, const Call& b) {
+    std::stable_sort(calls.begin() + first, calls.end(), [](const ListedCall& a, const ListedCall& b) {
         return std::pair(a.row, a.column) < std::pair(b.row, b.column);
     });
 }
@@ -180,14 +180,14 @@ void collect(const Sheet& sheet, const std::string& name, std::vector<Call>& cal
 
 // DRY.WHY over the same arguments, as the list's own sheet must write them. Empty where an argument is an
 // error, or where there is nothing to ask.
-OUString question(const Call& call) {
+OUString question(const ListedCall& call) {
     if (call.function == nullptr) return {};
     std::string formula = "=IFERROR(DRY.WHY(\"" + std::string(call.function->name) + "\"";
     for (const auto& argument : call.arguments) formula += ";" + on_sheet(argument, call.sheet_name);
     return ustring_from(formula + ");\"\")");
 }
 
-void judge(Call& call, const std::string& answer, const Texts& texts) {
+void judge(ListedCall& call, const std::string& answer, const Texts& texts) {
     if (call.function == nullptr) {
         const std::string name = utf8_from(call.name);
         const auto meant = probably_meant(name);
@@ -201,7 +201,7 @@ void judge(Call& call, const std::string& answer, const Texts& texts) {
     call.verdict = call.asked ? answer : texts.word("not asked: one of its arguments is itself an error");
 }
 
-void ask(const Sheet& list, std::vector<Call>& calls, document::XUndoManager& undo, const Progress& progress,
+void ask(const Sheet& list, std::vector<ListedCall>& calls, document::XUndoManager& undo, const Progress& progress,
          const Texts& texts) {
     constexpr std::size_t step = 500;
     for (std::size_t from = 0; from < calls.size(); from += step) {
@@ -235,7 +235,7 @@ Any value_of(const Sheet& sheet, sal_Int32 column, sal_Int32 row) {
 }
 
 // "fresh: B2 = 412.5; start: 0.8; …"
-std::string inputs_of(const Call& call, const Reference<sheet::XSpreadsheets>& sheets) {
+std::string inputs_of(const ListedCall& call, const Reference<sheet::XSpreadsheets>& sheets) {
     std::string text;
     for (std::size_t i = 0; i < call.arguments.size(); ++i) {
         const std::string& argument = call.arguments[i];
@@ -263,7 +263,7 @@ std::string inputs_of(const Call& call, const Reference<sheet::XSpreadsheets>& s
 
 Any text(const std::string& words) { return Any(ustring_from(words)); }
 
-Sequence<Any> listed(const Call& call, const Reference<sheet::XSpreadsheets>& sheets) {
+Sequence<Any> listed(const ListedCall& call, const Reference<sheet::XSpreadsheets>& sheets) {
     Any value = value_of(call.sheet, call.column, call.row);
     if (!value.hasValue())
         value <<=
@@ -276,7 +276,7 @@ Sequence<Any> listed(const Call& call, const Reference<sheet::XSpreadsheets>& sh
     return {columns, kColumns};
 }
 
-OUString link_to(const Call& call) {
+OUString link_to(const ListedCall& call) {
     const std::string cell =
         "." + address(static_cast<std::size_t>(call.column), static_cast<std::size_t>(call.row));
     return ustring_from("=HYPERLINK(" + in_quotes("#$" + quoted_sheet(call.sheet_name) + cell) + ";" +
@@ -381,7 +381,7 @@ void write(const Document& document, const List& list, document::XUndoManager& u
 
 // What was found, an empty line, and the columns' names.
 Rows head_of(const std::string& summary, const Texts& texts) {
-    const char* const names[] = {"Cell",   "What DRY.WHY says", "The cell shows", "Call",
+    const char* const names[] = {"Cell",   "What DRY.WHY says", "The cell shows", "ListedCall",
                                  "Inputs", "Function",          "Source"};
     Rows rows(kTop);
     for (sal_Int32 row = 0; row < kTop; ++row) {
@@ -422,7 +422,7 @@ OUString free_name(const Reference<sheet::XSpreadsheets>& sheets, const Texts& t
     return name;
 }
 
-std::string summary_of(const std::vector<Call>& calls, std::size_t refused, const Texts& texts) {
+std::string summary_of(const std::vector<ListedCall>& calls, std::size_t refused, const Texts& texts) {
     std::size_t cells = 0;
     for (std::size_t i = 0; i < calls.size(); ++i)
         cells += i == 0 || calls[i].sheet != calls[i - 1].sheet || calls[i].row != calls[i - 1].row ||
@@ -459,7 +459,7 @@ std::string check_workbook(const Document& document, const Progress& progress, c
     const Reference<sheet::XSpreadsheets> sheets = document->getSheets();
     const Reference<container::XIndexAccess> by_index(sheets, UNO_QUERY_THROW);
     const Sequence<OUString> names = sheets->getElementNames();
-    std::vector<Call> calls;
+    std::vector<ListedCall> calls;
     for (sal_Int32 i = 0; i < names.getLength(); ++i)
         collect(Sheet(by_index->getByIndex(i), UNO_QUERY_THROW), utf8_from(names[i]), calls);
     if (calls.empty())
@@ -473,9 +473,9 @@ std::string check_workbook(const Document& document, const Progress& progress, c
     if (progress.is()) progress->start(title, static_cast<sal_Int32>(calls.size()));
     ask(sheet, calls, step.list(), progress, texts);
     const auto refused =
-        std::count_if(calls.begin(), calls.end(), [](const Call& call) { return !call.fine; });
+        std::count_if(calls.begin(), calls.end(), [](const ListedCall& call) { return !call.fine; });
     std::string summary = summary_of(calls, static_cast<std::size_t>(refused), texts);
-    std::ranges::stable_sort(calls, {}, [](const Call& call) { return std::pair(call.fine, !call.asked); });
+    std::ranges::stable_sort(calls, {}, [](const ListedCall& call) { return std::pair(call.fine, !call.asked); });
     list.refused = static_cast<sal_Int32>(refused);
     list.head = head_of(summary, texts);
     list.links.realloc(static_cast<sal_Int32>(calls.size()));

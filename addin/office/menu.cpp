@@ -22,7 +22,7 @@
 #include <filesystem>
 #include <osl/file.hxx>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/office/audit.hpp"
 #include "addin/office/cells.hpp"
 #include "addin/office/insert.hpp"
