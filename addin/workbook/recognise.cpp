@@ -642,15 +642,16 @@ class Recogniser {
         if (best == nullptr) return {};
         const Function& f = *best->reading->sum->function;
         if (rival != nullptr) {
-            Recognised made = say(Recognised::What::right, Verdict::could_be_checked,
-                                  "This is " + is_sum(f) + ", or " + is_sum(*rival->reading->sum->function) +
-                                      ": the labels do not say which",
-                                  *best, 1);
+            Recognised made =
+                say(Recognised::What::right, Verdict::could_be_checked,
+                    "The same sum as " + is_sum(f) + ", or " + is_sum(*rival->reading->sum->function) +
+                        ": the labels do not say which",
+                    *best, 1);
             made.suggested.clear();
             made.would_show.reset();
             return made;
         }
-        return say(Recognised::What::right, Verdict::could_be_checked, "This is " + is_sum(f), *best,
+        return say(Recognised::What::right, Verdict::could_be_checked, "The same sum as " + is_sum(f), *best,
                    best->scale.value_or(1));
     }
 
@@ -1054,8 +1055,8 @@ class Recogniser {
                 ? "within 0.5 K of it"
                 : "within " + drysheet::in_words(100 * std::max(found.error, 1e-5), 2) + " % of it";
         return say(Recognised::What::right, Verdict::could_be_checked,
-                   "This is nearly " + is_sum(f) + "; " + how_near + " over what its inputs usually are", j,
-                   scale);
+                   "Nearly the same as " + is_sum(f) + "; " + how_near + " over what its inputs usually are",
+                   j, scale);
     }
 
     static constexpr double kNear = 0.01;

@@ -478,7 +478,8 @@ A9 | | =B1+B2)";
     ASSERT_TRUE(right);
     EXPECT_EQ(right->what, Recognised::What::right);
     EXPECT_EQ(right->verdict, Verdict::could_be_checked);
-    EXPECT_EQ(right->why, "This is DRY.DRIEDMASS, mass of dried product from a fresh mass and two moistures");
+    EXPECT_EQ(right->why,
+              "The same sum as DRY.DRIEDMASS, mass of dried product from a fresh mass and two moistures");
     EXPECT_EQ(right->suggested, "=DRY.DRIEDMASS(B1;B2/100;B3/100)");
     EXPECT_NEAR(right->would_show.value_or(0), 42.5 * 0.16 / 0.91, 1e-9);  // by hand
     EXPECT_EQ(
@@ -512,16 +513,21 @@ A9 | | =B1+B2)";
     EXPECT_FALSE(said(batch, "B9"));
 }
 
-// Which of two functions it is, the labels do not say: both are named, and none is suggested.
+// Which of two functions it is: the values say, or both are named and none is suggested.
 TEST(Recognise, BothAreNamedWhereNothingTellsThemApart) {
-    const auto found = said(R"(
-sheet Bare
-A1 | 100 | 0.8 | 0.2 | =A1*(1-B1)/(1-C1)
-)",
-                            "D1");
-    ASSERT_TRUE(found);
-    EXPECT_EQ(found->verdict, Verdict::could_be_checked);
-    EXPECT_EQ(found->why, "This is DRY.DRIEDMASS, mass of dried product from a fresh mass and two moistures");
+    const auto dried_mass = said("sheet Bare\nA1 | 100 | 0.8 | 0.2 | =A1*(1-B1)/(1-C1)", "D1");
+    ASSERT_TRUE(dried_mass);
+    EXPECT_EQ(dried_mass->verdict, Verdict::could_be_checked);
+    EXPECT_EQ(dried_mass->suggested, "=DRY.DRIEDMASS(A1;B1;C1)");
+    const auto either = said("sheet Bare\nA1 | 100 | 0.5 | 0.5 | =A1*(1-B1)/(1-C1)", "D1");
+    ASSERT_TRUE(either);
+    EXPECT_EQ(either->verdict, Verdict::could_be_checked);
+    EXPECT_EQ(either->why,
+              "The same sum as DRY.DRIEDMASS, mass of dried product from a fresh mass and two moistures, or "
+              "DRY.FRESHFOR, prepared fresh mass needed for an amount of dried product: the labels do not "
+              "say which");
+    EXPECT_EQ(either->suggested, "");
+    EXPECT_FALSE(either->would_show);
 }
 
 }  // namespace
