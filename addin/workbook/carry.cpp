@@ -76,7 +76,8 @@ Carried by_label(const Meaning& meaning, const Place& place) {
         made.weak = made.dimension == kNone;
     } else if (meaning.has(Say::count)) {
         made.state = State::known;
-        made.weak = true;
+        made.scales = {1};
+        made.weak = made.counted = true;
     }
     return made;
 }
@@ -225,7 +226,8 @@ class Carrier::Walk {
         }
         Carried made{.state = State::known,
                      .dimension = times(a.dimension, b.dimension, divide ? -1 : 1),
-                     .weak = a.weak || b.weak,
+                     .weak = (a.weak && !a.counted) || (b.weak && !b.counted) || (a.counted && b.counted),
+                     .counted = a.counted || b.counted,
                      .from = a.from};
         for (const double x : a.scales)
             for (const double y : b.scales) made.scales.push_back(divide ? x / y : x * y);
@@ -255,6 +257,7 @@ class Carrier::Walk {
         Carried made = a;
         made.exact.reset();
         made.weak = a.weak || b.weak;
+        made.counted = a.counted || b.counted;
         add_places(made.from, b.from);
         made.says.reset();
         if (a.kind != b.kind) made.kind.reset();
@@ -740,6 +743,7 @@ std::optional<Clash> Carrier::against_label(const Carried& carried, const Place&
         return {};
     std::vector<Place> cells = carried.from;
     const auto clash = [&](Verdict verdict, const std::string& why) {
+        if (carried.counted) verdict = Verdict::doubtful;
         const std::string inputs = said_of(cells, place);
         return Clash{verdict, why, own.evidence + (inputs.empty() ? "" : "; " + inputs)};
     };

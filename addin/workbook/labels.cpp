@@ -318,13 +318,18 @@ std::optional<Unit> unit_in(std::string_view text) {
 // A unit that may end a label without being set apart: what could be a word of it is none.
 std::optional<Unit> trailing_unit(std::string_view word) {
     static constexpr std::string_view words[] = {
-        "t",     "m",      "l",     "L",       "C",       "F",    "K",      "W",       "J",       "d",
-        "in",    "a",      "A",     "s",       "min",     "day",  "days",   "hours",   "minutes", "pounds",
-        "kilos", "week",   "weeks", "bar",     "hour",    "foot", "second", "seconds", "money",   "fraction",
-        "cc",    "yard",   "inch",  "G",       "Grad",    "deg",  "-",      "–",       "dias",    "jours",
-        "horas", "heures", "Tage",  "Stunden", "Minuten", "rad",  "1",      "RH"};
+        "t",     "m",      "l",     "L",       "C",       "F",     "K",      "W",       "J",       "d",
+        "in",    "a",      "A",     "s",       "min",     "day",   "days",   "hours",   "minutes", "pounds",
+        "kilos", "week",   "weeks", "bar",     "hour",    "foot",  "second", "seconds", "money",   "fraction",
+        "cc",    "yard",   "inch",  "G",       "Grad",    "deg",   "-",      "–",       "dias",    "jours",
+        "horas", "heures", "Tage",  "Stunden", "Minuten", "rad",   "1",      "RH",      "Stunde",  "heure",
+        "hora",  "Tag",    "jour",  "minute",  "Minute",  "minuto"};
     if (std::ranges::find(words, word) != std::end(words)) return {};
     return unit_in(word);
+}
+
+bool is_per(std::string_view word) {
+    return Lexicon::get().read(tokens_of(word))[static_cast<std::size_t>(Say::per)];
 }
 
 // Whether the words say a kind that a value in this unit cannot be.
@@ -358,11 +363,17 @@ Split split(std::string_view text) {
                 .unit_text = std::string(trimmed(as_written)),
                 .brackets = brackets};
     };
-    if (const auto whole =
-            text.size() > 1 || text == "%" || text == "g" || text == "h" ? unit_in(text) : std::nullopt) {
-        take(whole, text, "", false);
-        return made;
-    }
+    const auto bracket = text.find_first_of("([");
+    const bool words_before = bracket != std::string_view::npos && bracket > 0 && text[bracket - 1] == ' ';
+    // m₂ rather than m²
+    static constexpr std::string_view symbols[] = {"m1", "m2", "m3", "t1", "t2", "L1",
+                                                   "W1", "W2", "T1", "T2", "h1", "h2"};
+    if (!words_before && std::ranges::find(symbols, text) == std::end(symbols) &&
+        (text.size() > 1 || text == "%" || text == "g" || text == "h"))
+        if (const auto whole = unit_in(text)) {
+            take(whole, text, "", false);
+            return made;
+        }
     for (const auto& [open, close] : {std::pair{'(', ')'}, {'[', ']'}}) {
         for (auto at = text.rfind(open); at != std::string_view::npos;
              at = at == 0 ? std::string_view::npos : text.rfind(open, at - 1)) {
@@ -380,13 +391,17 @@ Split split(std::string_view text) {
                 take(unit, inside, words, true);
                 return made;
             }
-            for (const char mark : {',', ';', ' '})  // "kg, net"
-                for (const auto part : parts_of(inside, mark))
-                    if (const auto unit = mark == ' ' ? trailing_unit(part) : unit_in(part);
-                        unit && !part.empty()) {
+            for (const char mark : {',', ';', ' '}) {  // "kg, net"
+                bool behind_number = false;
+                for (const auto part : parts_of(inside, mark)) {
+                    const auto unit = mark == ' ' ? trailing_unit(part) : unit_in(part);
+                    if (unit && !part.empty() && !behind_number) {
                         take(unit, part, words + " " + std::string(inside), true);
                         return made;
                     }
+                    behind_number = has_digit(part);
+                }
+            }
         }
     }
     for (const std::string_view mark : {",", " in ", " en ", " / ", ":", ";", " - ", " – "}) {
@@ -411,7 +426,10 @@ Split split(std::string_view text) {
              lower(words[0]) == "temps" || lower(words[0]) == "tiempo" || lower(words[0]) == "dauer");
         auto unit = n == 1 ? trailing_unit(last) : unit_in(last);
         if (!unit && time_symbol && n == 1) unit = unit_in(last);
-        if (!unit) continue;
+        // "water per h", "after 4 h"
+        if (!unit || (n < words.size() &&
+                      (is_per(words[words.size() - n - 1]) || has_digit(words[words.size() - n - 1]))))
+            continue;
         const auto rest = text.substr(0, from);
         if (at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
         take(unit, last, std::string(rest), false);
@@ -422,8 +440,7 @@ Split split(std::string_view text) {
         const auto first = text.substr(0, end), rest = text.substr(end);
         const auto unit = n == 1 ? trailing_unit(first) : unit_in(first);
         if (!unit || at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
-        if (Lexicon::get().read(tokens_of(words[n]))[static_cast<std::size_t>(Say::per)])
-            break;  // "kg per batch"
+        if (is_per(words[n])) break;  // "kg per batch"
         take(unit, first, std::string(rest), false);
         return made;
     }

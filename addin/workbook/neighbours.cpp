@@ -147,7 +147,7 @@ class Odd {
         const auto now = number_in(picture_, place), would = number_of(usual, place, picture_);
         Finding finding{.cell = place};
         if (cell.formula) {
-            if (is_total(*cell.formula) && !is_total(usual)) return;
+            if (is_total(*cell.formula) != is_total(usual)) return;  // a row of totals may hold a mean price
             if (same_in_algebra(*cell.formula, usual, place, picture_)) return;
             finding.why = "unlike its neighbours: " +
                           difference(*cell.formula, usual, place, picture_).value_or("it is another formula");
