@@ -117,7 +117,7 @@ class Odd {
         for (const Place& place : all) ++counts[copies_.key(place)];
         counts.erase("");
         const auto most = std::ranges::max_element(counts, {}, [](const auto& pair) { return pair.second; });
-        if (most == counts.end() || most->second < 4 || 2 * most->second < all.size()) return;
+        if (most == counts.end() || most->second < 4 || 3 * most->second < 2 * all.size()) return;
         const std::string_view usual = most->first;
         const auto first =
             std::ranges::find_if(all, [&](const Place& place) { return copies_.key(place) == usual; });

@@ -64,6 +64,7 @@ A14 | Heat in a shift | =B5*B6*60 {format 0.0" kWh"}
 A15 | Dried product from sheet | =B1*(1-B3)/(1-B4) {format 0" g"}
 ! unit B12
 ! percent B13
+! factor B14
 ! unit B15
 )",
     // our functions, handed the wrong things
