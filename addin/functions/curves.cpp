@@ -79,9 +79,9 @@ Table models_table() {
     return table;
 }
 
-std::string verdict_of(const CurveFit& fit) {
-    const auto& misfit = fit.misfit;
-    const std::string at = in_words(shown(fit.at), 3) + " h",
+/// fit: with a misfit in shares of the whole fall, and the time at which it lies.
+std::string misfit_in_words(const numeric::Misfit& misfit, Time time) {
+    const std::string at = in_words(shown(time), 3) + " h",
                       share = in_words(100 * std::abs(misfit.size), 2) + " % of the whole fall";
     const std::string_view side = misfit.size > 0 ? "above" : "below";
     std::string text = "does not follow: ";
@@ -104,6 +104,10 @@ std::string verdict_of(const CurveFit& fit) {
             text.append("the readings bend away from the curve, at ").append(at).append(" by ").append(share);
             break;
     }
+    return text;
+}
+std::string verdict_of(const CurveFit& fit) {
+    std::string text = misfit_in_words(fit.misfit, fit.at);
     if (fit.better)
         text.append("; ")
             .append(info(*fit.better).name)
@@ -431,10 +435,13 @@ std::vector<Function> curve_entries() {
                           .otherwise = 2.0}}},
              .result = "fit",
              .range =
-                 "All points after time 0 are used: at time 0 the ratio is 1 by definition. No shrinkage.",
+                 "The first mass, a ratio of 1 at time 0, is a reading like the rest, whether its row is given or "
+                 "not. No shrinkage. The equilibrium effect is the change of the diffusivity if the equilibrium moisture "
+                 "were higher by 0.01 of the free moisture at the start.",
              .source = "Least squares of Crank (1975) eq. 4.18 and 4.20 on the moisture ratios.",
              .working =
-                 ": D is the one with the least sum of (ratio − SLABRATIO(D t ÷ L²))², L = thickness ÷ sides",
+                 ": D and a are those with the least sum of (ratio − a SLABRATIO(D t ÷ L²))², L = thickness ÷ sides; a is "
+                 "1 but for the error of the first mass",
              .checks = {{{times, ratios, 7.5},
                          0.0438965398 * 0.00375 * 0.00375 / 3600,
                          1e-6,
@@ -459,7 +466,11 @@ std::vector<Function> curve_entries() {
              .show = [](const DiffusivityFit& fit) -> Outcome {
                  return quantities({{"diffusivity", amount(fit.diffusivity)},
                                     {"standard error", amount(fit.standard_error)},
-                                    {"points", amount(static_cast<double>(fit.points))}});
+                                    {"points", amount(static_cast<double>(fit.points))},
+                                    {"r2", amount(fit.r2)},
+                                    {"rmse", amount(fit.rmse)},
+                                    {"equilibrium effect", amount(fit.equilibrium_effect)},
+                                    {"verdict", misfit_in_words(fit.misfit, fit.at)}});
              }}),
     };
 }

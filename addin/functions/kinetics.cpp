@@ -77,6 +77,19 @@ Bend bend(std::span<const Time> times, std::span<const Mass> masses, Mass solids
     };
     return {point, shown_as(point.rate), shown_as(point.u_rate)};
 }
+std::string verdict(const CriticalPoint& point) {
+    switch (point.finding) {
+        case BendFinding::found:
+            break;
+        case BendFinding::little_evidence:
+            return "unclear: a curve without a constant rate follows the readings nearly as well";
+        case BendFinding::few_readings:
+            return "unclear: fewer than 5 readings in one of the periods";
+        case BendFinding::step:
+            return "unclear: the masses jump, as after a spill; DRY.RUNCHECK says where";
+    }
+    return "found";
+}
 Outcome bend_table(const Bend& bend) {
     return quantities({{"rate", bend.rate},
                        {"moisture", amount(bend.point.moisture)},
@@ -84,7 +97,9 @@ Outcome bend_table(const Bend& bend) {
                        {"u rate", bend.u_rate},
                        {"u moisture", amount(bend.point.u_moisture)},
                        {"u time", amount(bend.point.u_time)},
-                       {"points", amount(static_cast<double>(bend.point.points))}});
+                       {"evidence", amount(bend.point.evidence)},
+                       {"readings", amount(static_cast<double>(bend.point.readings))},
+                       {"verdict", verdict(bend.point)}});
 }
 
 Input column_of(const std::vector<double>& values) {
@@ -231,14 +246,19 @@ std::vector<Function> kinetics_entries() {
                  "Constant drying rate, and the moisture and time at which it ends, with their uncertainties",
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "bend",
-             .range = "7 readings or more, 3 in each period. Leave out a warming-up period. Readings that "
-                      "stand out by more than 6 median residuals and 0.5 % of the whole loss are left out.",
+             .range = "8 readings or more; found only with 5 in each period. Leave out a warming-up period. The slips "
+                      "that DRY.RUNCHECK names are put right first. Evidence is the AICc of the best curve without a "
+                      "constant rate less that of the bend: below 0 the call is refused, below 10 the verdict is unclear.",
              .source =
-                 "Periods: Geankoplis (1993) 3rd ed., sec. 9.5 to 9.7, with a rate in proportion to the free "
-                 "moisture after the bend; segmented fit: Seber and Wild (1989) Nonlinear Regression, ch. 9.",
+                 "Periods: Geankoplis (1993) 3rd ed., sec. 9.5 to 9.7; segmented fit: Seber and Wild (1989) Nonlinear "
+                 "Regression, ch. 9; rivals, weights and the uncertainty of an average: Burnham and Anderson (2002) "
+                 "Model Selection and Multimodel Inference, 2nd ed., sec. 2.6, 2.9 and 4.3.",
              .working =
-                 ": up to the bend X = Xc + R (tc − t), after it X = Xc − R τ (1 − exp(−(t − tc) ÷ τ))\n"
-                 ": Xc, R, tc and τ are those with the least sum of squares over the readings",
+                 ": up to the bend X = Xc + R (tc − t); after it the rate falls from R in a straight line over the "
+                 "free moisture, with a power of it, or in two straight lines\n"
+                 ": each is fitted to the moistures by least squares; rate, moisture and time are their averages, "
+                 "weighted by exp(−AIC ÷ 2)\n"
+                 ": rivals: one constant rate, Page's curve with an equilibrium, a rate R tanh((X − Xe) ÷ a)",
              .checks = {{{clock, masses, 100.0}, 1.0, 1e-6, kPeriods, "rate"},
                         {{clock, masses, 100.0}, 3.0, 1e-6, kPeriods, "moisture"},
                         {{clock, masses, 100.0}, 3.0, 1e-6, kPeriods, "time"},
@@ -247,7 +267,8 @@ std::vector<Function> kinetics_entries() {
                          1e-6,
                          "by hand: 0.1 kg of solids at 1 kg/(kg·h) on 0.25 m²",
                          "rate"},
-                        {{clock, masses, 100.0}, 25.0, 0, "by counting", "points"}},
+                        {{clock, masses, 100.0}, 25.0, 0, "by counting", "readings"},
+                        {{clock, masses, 100.0}, "found", 0, "by construction", "verdict"}},
              .refusals = {{{column(0.0, 1.0, 2.0), column(500.0, 450.0, 400.0), 100.0}, "times"},
                           {{column(0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0),
                             column(500.0, 450.0, 400.0, 350.0, 300.0, 250.0, 200.0, 150.0), 100.0},

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <numeric>
 
 #include "drysheet/kinetics.hpp"
 #include "drysheet/numeric/roots.hpp"
@@ -11,6 +12,7 @@ namespace drysheet {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
+constexpr double kLeastMisfit = 0.005;  // of the free moisture at the start
 constexpr double kSwitch = 0.2;  // both forms converge fast here: 4 and 3 terms
 
 /// ∫ erfc from x.
@@ -68,42 +70,74 @@ double slab_fourier(MoistureRatio ratio) {
     return bracketed_root([E](double x) { return slab_ratio(x).value() - E; }, 0.97 * Fo, 1.03 * Fo);
 }
 
-DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
-                           Length thickness, double sides) {
-    check_length(arg::ratios, ratios.size(), times.size());
-    check_from_start(times, ratios);
-    require_positive(thickness, arg::thickness);
-    if (sides != 1 && sides != 2)
-        throw BadInput(arg::sides, "is no number of faces that dry: 1 or 2 is wanted");
-    std::vector<double> t, y, guesses;
-    for (std::size_t i = 0; i < times.size(); ++i) {
-        if (times[i].value() == 0) continue;
-        t.push_back(hours(times[i]));
-        y.push_back(ratios[i].value());
-        if (y.back() > 0 && y.back() < 1) guesses.push_back(first_guess(y.back()) / t.back());
-    }
-    if (y.size() < 2) throw BadInput(arg::times, "holds fewer than 2 readings after time 0");
+namespace {
+
+/// The height of the curve (1, but for the error of the first mass) and D/L² per hour.
+numeric::Fit fit_slab(const std::vector<double>& t, const std::vector<double>& y) {
+    std::vector<double> guesses;
+    for (std::size_t i = 0; i < t.size(); ++i)
+        if (t[i] > 0 && y[i] > 0 && y[i] < 1) guesses.push_back(first_guess(y[i]) / t[i]);
     if (guesses.empty()) throw BadInput(arg::ratios, "holds no ratio between 0 and 1");
     std::ranges::nth_element(guesses, guesses.begin() + std::ssize(guesses) / 2);
-
     const auto model = [&](std::span<const double> p, std::span<double> values, std::span<double> slopes) {
         for (std::size_t i = 0; i < values.size(); ++i) {
             const SlabValue value = slab(p[0] * t[i]);
-            values[i] = value.E;
-            slopes[i] = value.slope * t[i];
+            values[i] = p[1] * value.E;
+            slopes[i] = t[i] == 0 ? 0 : p[1] * value.slope * t[i];
+            slopes[values.size() + i] = value.E;
         }
     };
-    const auto fit = numeric::fit({.argument = "ratios",
-                                   .data = y,
-                                   .model = model,
-                                   .starts = {{guesses[guesses.size() / 2]}},
-                                   .low = {0},
-                                   .high = {1e6 / *std::ranges::max_element(t)}});
+    return numeric::fit({.argument = arg::ratios,
+                         .data = y,
+                         .model = model,
+                         .starts = {{guesses[guesses.size() / 2], 1}},
+                         .low = {0, 0},
+                         .high = {1e6 / *std::ranges::max_element(t), 2}});
+}
+
+}  // namespace
+
+DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
+                           Length thickness, double sides) {
+    constexpr double kLevel = 0.01, kHigher = 0.01;
+    check_length(arg::ratios, ratios.size(), times.size());
+    check_from_start(times, ratios);
+    require_positive(thickness, arg::thickness);
+    if (sides != 1 && sides != 2) throw BadInput(arg::sides, "must be 1 or 2, the faces that dry");
+    std::vector<double> t, y;
+    for (std::size_t i = 0; i < times.size(); ++i) {
+        t.push_back(hours(times[i]));
+        y.push_back(ratios[i].value());
+    }
+    if (std::ranges::count_if(t, [](double x) { return x > 0; }) < 2)
+        throw BadInput(arg::times, "holds fewer than 2 readings after time 0");
+    // The first mass was weighed, too, whether its row is given or not: as a share of itself it is 1.
+    if (!std::ranges::count(t, 0.0)) {
+        t.push_back(0);
+        y.push_back(1);
+    }
+    const auto fit = fit_slab(t, y);
+    std::vector<double> drier;
+    for (const double ratio : y) drier.push_back((ratio - kHigher) / (1 - kHigher));
+    std::vector<std::size_t> order(t.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(order, {}, [&](std::size_t i) { return t[i]; });
+
     const Length L = thickness / sides;  // the way of the water: half a slab that dries from both sides
     const auto in_si = [&](double per_hour) {
         return Diffusivity(L * L * (per_hour / kHour) / Time::from_value(1));
     };
-    return {in_si(fit.parameters[0]), in_si(fit.standard_errors[0]), fit.points};
+    DiffusivityFit result{.diffusivity = in_si(fit.parameters[0]),
+                          .standard_error = in_si(fit.robust_errors[0]),
+                          .points = fit.points,
+                          .r2 = fit.r2,
+                          .rmse = fit.rmse,
+                          .equilibrium_effect = in_si(fit_slab(t, drier).parameters[0] - fit.parameters[0]),
+                          .misfit = numeric::misfit(fit, order, kLevel)};
+    // A misfit of a thousandth of the water is none, however even the readings.
+    if (std::abs(result.misfit.size) < kLeastMisfit) result.misfit = {};
+    result.at = from_hours(t[result.misfit.at]);
+    return result;
 }
 
 ArrheniusFit activation_energy(std::span<const Temperature> temps, std::span<const double> values) {

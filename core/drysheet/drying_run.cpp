@@ -16,7 +16,6 @@ namespace drysheet {
 namespace {
 
 constexpr double kDoubtedShare = 0.005;  // of the whole loss: less is never called a bad reading
-constexpr double kBetterBy = 4;          // AICc by which a bend must be better than none
 
 /// A weighed run, checked: hours since the first reading, moistures on the dry basis.
 struct Run {
@@ -71,8 +70,8 @@ std::vector<double> rates_per_hour(const Run& run) {
 }
 
 /// The run without its slips.
-Run put_right(const Run& run) {
-    const auto [moistures, kept] = numeric::mended(run.moistures, slips(run));
+Run put_right(const Run& run, std::span<const numeric::Slip> slips) {
+    const auto [moistures, kept] = numeric::mended(run.moistures, slips);
     Run rest;
     for (std::size_t i = 0; i < kept.size(); ++i) {
         if (!kept[i]) continue;
@@ -132,61 +131,140 @@ std::vector<std::size_t> gaps(std::span<const double> x, std::span<const double>
     return places;
 }
 
-// ---- the critical point: parameters Xc, R, tc, τ
+// ---- the critical point: shapes of X(t), fitted to the moistures
 
-constexpr auto two_periods = [](double t, const auto& p) {
-    const auto& [Xc, R, tc, tau] = p;
-    using T = std::remove_cvref_t<decltype(Xc)>;
-    return t <= tc.value ? T(Xc + R * (tc - t)) : T(Xc - R * tau * (1 - exp(-(t - tc) / tau)));
-};
-constexpr auto constant_only = [](double t, const auto& p) { return p[0] - p[1] * t; };
-constexpr auto falling_only = [](double t, const auto& p) { return p[0] - p[1] * (1 - exp(-t / p[2])); };
-
-std::vector<std::vector<double>> bend_starts(const Run& run) {
-    const double end = run.hours.back();
-    std::vector<std::vector<double>> starts;
-    for (double share : {0.15, 0.3, 0.5, 0.7}) {
-        const double tc = share * end;
-        const auto after =
-            static_cast<std::size_t>(std::ranges::lower_bound(run.hours, tc) - run.hours.begin());
-        const double Xc = run.moistures[after];
-        const double R = (run.moistures.front() - Xc) / run.hours[after];
-        if (!(R > 0)) continue;
-        starts.push_back({Xc, R, tc, std::max((Xc - run.moistures.back()) / R, 0.05 * end)});
-    }
-    return starts;
-}
-
-numeric::Fit fit_bend(const Run& run) {
-    const auto starts = bend_starts(run);
-    if (starts.empty()) throw NoConvergence(arg::masses, "holds a mass that does not fall");
-    const double inf = std::numeric_limits<double>::infinity();
+/// What is fitted: a formula of N parameters, where the search starts and what bounds it.
+template <std::size_t N, class Formula>
+std::optional<numeric::Fit> fitted(const Run& run, const Formula& formula,
+                                   std::vector<std::vector<double>> starts, std::vector<double> low,
+                                   std::vector<double> high) {
+    if (run.moistures.size() <= N + 2 || starts.empty()) return std::nullopt;  // no AICc
     try {
-        return numeric::fit({.argument = "masses",
-                             .data = run.moistures,
-                             .model = numeric::differentiated<4>(
-                                 [&](std::size_t i, const auto& p) { return two_periods(run.hours[i], p); }),
-                             .starts = starts,
-                             .low = {-inf, 0, 0, 0},
-                             .high = {inf, inf, run.hours.back(), inf}});
-    } catch (const NoConvergence&) {
-        throw NoConvergence(arg::masses, "shows no bend from a constant-rate to a falling-rate period");
-    }
-}
-
-/// AICc of the same run with one period only; infinite where that cannot be fitted.
-template <std::size_t N>
-double aicc_of(const Run& run, const auto& formula, std::vector<double> start) {
-    try {
-        return numeric::fit({.argument = "masses",
+        return numeric::fit({.argument = arg::masses,
                              .data = run.moistures,
                              .model = numeric::differentiated<N>(
                                  [&](std::size_t i, const auto& p) { return formula(run.hours[i], p); }),
-                             .starts = {std::move(start)}})
-            .aicc;
+                             .starts = std::move(starts),
+                             .low = std::move(low),
+                             .high = std::move(high),
+                             .most_iterations = 200});
     } catch (const NoConvergence&) {
-        return std::numeric_limits<double>::infinity();
+        return std::nullopt;
     }
+}
+
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+// After the bend, over s = (t − tc)/τ: the share of Xc − Xe = R τ that is left.
+constexpr auto linear_fall = [](const auto& s) { return exp(-s); };
+/// Rate in proportion to a power q of the free moisture: (1 − (1 − q) s)^(1/(1 − q)).
+constexpr auto power_fall = [](const auto& s, const auto& q) {
+    using T = std::remove_cvref_t<decltype(s)>;
+    const T e = 1.0 - q, z = e * s;
+    if (std::abs(z.value) < 1e-3) return T(exp(-(s * (1.0 + z * (0.5 + z / 3.0)))));
+    if (z.value >= 1) return T(0.0);
+    return T(exp(log(1.0 - z) / e));
+};
+
+// Parameters of all bends: Xc, R, tc, τ, …
+constexpr auto bend_then_linear = [](double t, const auto& p) {
+    using T = std::remove_cvref_t<decltype(p[0])>;
+    return t <= p[2].value ? T(p[0] + p[1] * (p[2] - t))
+                           : T(p[0] - p[1] * p[3] * (1.0 - linear_fall((t - p[2]) / p[3])));
+};
+constexpr auto bend_then_power = [](double t, const auto& p) {
+    using T = std::remove_cvref_t<decltype(p[0])>;
+    return t <= p[2].value ? T(p[0] + p[1] * (p[2] - t))
+                           : T(p[0] - p[1] * p[3] * (1.0 - power_fall(T((t - p[2]) / p[3]), p[4])));
+};
+/// Two straight pieces of rate over moisture; the second with time constant p[4], from p[5] after the bend.
+constexpr auto bend_then_two_lines = [](double t, const auto& p) {
+    using T = std::remove_cvref_t<decltype(p[0])>;
+    if (t <= p[2].value) return T(p[0] + p[1] * (p[2] - t));
+    const T since = t - p[2];
+    if (since.value <= p[5].value) return T(p[0] - p[1] * p[3] * (1.0 - linear_fall(T(since / p[3]))));
+    const T left = linear_fall(T(p[5] / p[3]));
+    return T(p[0] - p[1] * p[3] * (1.0 - left) -
+             p[1] * left * p[4] * (1.0 - linear_fall(T((since - p[5]) / p[4]))));
+};
+constexpr auto constant_only = [](double t, const auto& p) { return p[0] - p[1] * t; };
+/// Xe + A exp(−(t/θ)^n)
+constexpr auto page_curve = [](double t, const auto& p) {
+    using T = std::remove_cvref_t<decltype(p[0])>;
+    return t == 0 ? T(p[0] + p[1]) : T(p[0] + p[1] * exp(-exp(p[3] * log(t / p[2]))));
+};
+/// A rate R tanh((X − Xe)/a), integrated: sinh((X − Xe)/a) = sinh(A/a) exp(−R t/a).
+constexpr auto tanh_curve = [](double t, const auto& p) {
+    using T = std::remove_cvref_t<decltype(p[0])>;
+    const T z = p[1] / p[2];
+    const T y = 0.5 * (exp(z - p[3] * t / p[2]) - exp(-z - p[3] * t / p[2]));
+    return T(p[0] + p[2] * log(y + pow(T(y * y + 1.0), 0.5)));
+};
+
+/// The bends that the readings determine, and the least AICc without one.
+struct Shapes {
+    std::vector<numeric::Fit> bends;
+    double constant = kInfinity, smooth = kInfinity;
+};
+Shapes fit_shapes(const Run& run) {
+    const double end = run.hours.back(), X0 = run.moistures.front(), range = run.range();
+    Shapes shapes;
+    std::vector<std::vector<double>> linear, power, lines;
+    for (const double share : {0.15, 0.3, 0.5, 0.7}) {
+        const double tc = share * end;
+        const auto after = static_cast<std::size_t>(std::ranges::lower_bound(run.hours, tc) - run.hours.begin());
+        const double Xc = run.moistures[after], R = (X0 - Xc) / run.hours[after];
+        if (!(R > 0)) continue;
+        const double tau = std::max((Xc - run.moistures.back()) / R, 0.05 * end);
+        linear.push_back({Xc, R, tc, tau});
+        for (const double q : {0.6, 1.5}) power.push_back({Xc, R, tc, tau, q});
+        lines.push_back({Xc, R, tc, tau, tau, 0.4 * (end - tc)});
+        lines.push_back({Xc, R, tc, tau, 2 * tau, 0.2 * (end - tc)});
+    }
+    const auto bend = [&](std::optional<numeric::Fit> fit) {
+        if (fit) shapes.bends.push_back(std::move(*fit));
+    };
+    bend(fitted<4>(run, bend_then_linear, linear, {-kInfinity, 0, 0, 0}, {kInfinity, kInfinity, end, kInfinity}));
+    bend(fitted<5>(run, bend_then_power, power, {-kInfinity, 0, 0, 0, 0.2},
+                   {kInfinity, kInfinity, end, kInfinity, 5}));
+    bend(fitted<6>(run, bend_then_two_lines, lines, {-kInfinity, 0, 0, 0, 0, 0},
+                   {kInfinity, kInfinity, end, kInfinity, kInfinity, end}));
+    if (const auto fit = fitted<2>(run, constant_only, {{X0, range / end}}, {}, {})) shapes.constant = fit->aicc;
+    const auto smooth = [&](const std::optional<numeric::Fit>& fit) {
+        if (fit) shapes.smooth = std::min(shapes.smooth, fit->aicc);
+    };
+    std::vector<std::vector<double>> page, tanh;
+    for (const double share : {0.2, 0.5}) {
+        for (const double n : {0.8, 1.3}) page.push_back({X0 - range, range, share * end, n});
+        tanh.push_back({X0 - range, range, share * range, 1.5 * range / end});
+    }
+    smooth(fitted<4>(run, page_curve, page, {-kInfinity, 0, 0, 0.1}, {kInfinity, kInfinity, 10 * end, 5}));
+    smooth(fitted<4>(run, tanh_curve, tanh, {-kInfinity, 0, 0.02 * range, 0},
+                     {kInfinity, kInfinity, 10 * range, kInfinity}));
+    return shapes;
+}
+
+/// A parameter of the bends, averaged by their Akaike weights, and its standard uncertainty.
+struct Averaged {
+    double value = 0, u = 0;
+};
+Averaged averaged(const std::vector<numeric::Fit>& bends, std::size_t k) {
+    const auto aic = [](const numeric::Fit& fit) {
+        return static_cast<double>(fit.points) * std::log(fit.residual_sum) +
+               2 * static_cast<double>(fit.parameters.size());
+    };
+    double least = kInfinity, sum = 0;
+    for (const auto& fit : bends) least = std::min(least, aic(fit));
+    const auto weight = [&](const numeric::Fit& fit) { return std::exp(-(aic(fit) - least) / 2); };
+    Averaged mean;
+    for (const auto& fit : bends) {
+        sum += weight(fit);
+        mean.value += weight(fit) * fit.parameters[k];
+    }
+    mean.value /= sum;
+    for (const auto& fit : bends)
+        mean.u += weight(fit) / sum * std::hypot(fit.standard_errors[k], fit.parameters[k] - mean.value);
+    return mean;
 }
 
 }  // namespace
@@ -274,26 +352,39 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
 }
 
 CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
-    const Run run = put_right(checked_run(times, masses, solids, 7));
-    const numeric::Fit fit = fit_bend(run);
-    const double tc = fit.parameters[2];
-    const auto before = std::ranges::count_if(run.hours, [&](double t) { return t <= tc; });
-    const auto after = std::ssize(run.hours) - before;
-    const double X0 = run.moistures.front(), end = run.hours.back();
-    if (before < 3 || fit.aicc > aicc_of<3>(run, falling_only, {X0, run.range(), end / 3}) - kBetterBy) {
-        throw NoConvergence(arg::masses, "shows no constant-rate period");
-    }
-    if (after < 3 || fit.aicc > aicc_of<2>(run, constant_only, {X0, run.range() / end}) - kBetterBy) {
-        throw NoConvergence(arg::masses, "shows no falling-rate period");
-    }
-    const auto& u = fit.standard_errors;
-    return {.rate = DryingRate::from_value(fit.parameters[1] / kHour),
-            .moisture = MoistureDry(fit.parameters[0]),
-            .time = times[0] + from_hours(tc),
-            .u_rate = DryingRate::from_value(u[1] / kHour),
-            .u_moisture = MoistureDry(u[0]),
-            .u_time = from_hours(u[2]),
-            .points = fit.points};
+    constexpr double kFound = 10;  // AICc: beyond it a rival has "essentially no support" (Burnham and Anderson)
+    constexpr std::size_t least = 8;
+    const Run whole = checked_run(times, masses, solids, least);
+    const auto found_slips = slips(whole);
+    const Run run = put_right(whole, found_slips);
+    if (!(run.moistures.back() < run.moistures.front()))
+        throw NoConvergence(arg::masses, "holds masses that do not fall");
+    const Shapes shapes = fit_shapes(run);
+    double bend = kInfinity;
+    for (const auto& fit : shapes.bends) bend = std::min(bend, fit.aicc);
+    if (!(bend < shapes.constant)) throw NoConvergence(arg::masses, "shows no falling-rate period");
+    if (!(bend < shapes.smooth))
+        throw NoConvergence(arg::masses, "shows no constant-rate period: a curve without one follows it as well");
+
+    const Averaged Xc = averaged(shapes.bends, 0), R = averaged(shapes.bends, 1), tc = averaged(shapes.bends, 2);
+    const auto before = std::ranges::count_if(run.hours, [&](double t) { return t <= tc.value; });
+    CriticalPoint point{.rate = DryingRate::from_value(R.value / kHour),
+                        .moisture = MoistureDry(Xc.value),
+                        .time = times[0] + from_hours(tc.value),
+                        .u_rate = DryingRate::from_value(R.u / kHour),
+                        .u_moisture = MoistureDry(Xc.u),
+                        .u_time = from_hours(tc.u),
+                        .evidence = std::min(shapes.constant, shapes.smooth) - bend,
+                        .readings = run.hours.size(),
+                        .finding = BendFinding::found};
+    const auto step = [](const numeric::Slip& slip) { return slip.kind == numeric::SlipKind::step; };
+    if (std::ranges::any_of(found_slips, step))
+        point.finding = BendFinding::step;
+    else if (before < 5 || std::ssize(run.hours) - before < 5)
+        point.finding = BendFinding::few_readings;
+    else if (point.evidence < kFound)
+        point.finding = BendFinding::little_evidence;
+    return point;
 }
 
 }  // namespace drysheet

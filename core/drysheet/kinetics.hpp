@@ -140,6 +140,13 @@ std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<cons
 std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const Mass> masses, Mass solids,
                                     Area area);
 
+/// Whether the readings show a constant-rate period, and if that is unclear, why.
+enum class BendFinding : std::uint8_t {
+    found,
+    little_evidence,  ///< a curve without a constant rate follows the readings nearly as well
+    few_readings,     ///< fewer than 5 in one of the periods
+    step              ///< the masses jump, as after a spill: run_check
+};
 /// The end of the constant-rate period, each value with its standard uncertainty.
 struct CriticalPoint {
     DryingRate rate;       ///< in the constant-rate period
@@ -148,17 +155,22 @@ struct CriticalPoint {
     DryingRate u_rate;
     MoistureDry u_moisture;
     Time u_time;
-    std::size_t points = 0;  ///< readings used
+    double evidence = 0;       ///< AICc of the best curve without a bend less that of the bend
+    std::size_t readings = 0;  ///< used
+    BendFinding finding{};
 };
-/// The bend of a drying curve: a constant rate, then a rate that falls in proportion to the free moisture.
-///   X = Xc + R (tc − t) up to tc, X = Xc − R τ (1 − exp(−(t − tc)/τ)) after; fitted to the moistures
-///   themselves,
-/// because rates would multiply the noise. A reading that stands out by more than 6 median deviations and 0.5
-/// % of the whole loss is left out, at most one in ten. times: rising; masses: of the material, without tray;
-/// solids: dry solids in it. Range: 7 readings or more, at least 3 in each period. A warming-up period should
-/// be left out by the user. Errors: BadInput: as drying_rates; NoConvergence: no bend that the noise does not
-/// hide. Source: periods: Geankoplis 1993, 3rd ed, sec. 9.5 to 9.7 (linear falling rate, integrated);
-/// segmented fit: Seber and Wild 1989, Nonlinear regression, ch. 9.
+/// The bend of a drying curve: a constant rate, then a falling one. Fitted to the moistures themselves, because
+/// rates would multiply the noise: X = Xc + R (tc − t) up to tc; after it the rate falls from R with the free
+/// moisture, in a straight line, with a power of it, or in two straight lines. The three are averaged by their Akaike
+/// weights (AIC: AICc would not let a short run say that its fall is bent); the uncertainties take in how far
+/// they differ. Rivals: one constant rate; Page's curve with an
+/// equilibrium; a rate R tanh((X − Xe)/a). Slips that run_check finds are put right before. times: rising;
+/// masses: of the material, without tray; solids: dry solids in it. Range: 8 readings or more. A warming-up
+/// period should be left out by the user.
+/// Errors: BadInput: as drying_rates; NoConvergence: no evidence of a constant or of a falling rate.
+/// Source: periods: Geankoplis 1993, 3rd ed, sec. 9.5 to 9.7; segmented fit: Seber and Wild 1989, Nonlinear
+/// regression, ch. 9; weights and their uncertainty: Burnham and Anderson 2002, Model selection and multimodel
+/// inference, 2nd ed, sec. 2.9 and 4.3.
 CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids);
 
 // ---- diffusion
@@ -177,13 +189,20 @@ double slab_fourier(MoistureRatio ratio);
 struct DiffusivityFit {
     Diffusivity diffusivity;
     Diffusivity standard_error;
-    std::size_t points = 0;  ///< used
+    std::size_t points = 0;  ///< used, the first mass among them
+    double r2 = 0, rmse = 0;
+    Diffusivity equilibrium_effect;  ///< change if the equilibrium were higher by 0.01 of the first free moisture
+    numeric::Misfit misfit;          ///< in shares of the first free moisture
+    Time at;                         ///< of the reading that `misfit` means
 };
 /// Effective diffusivity by least squares of the whole series slab_ratio on the moisture ratios.
-/// times, ratios: the measured points, in any order; all with a time above 0 are used (at time 0 the ratio is
-/// 1 by definition). thickness: of the full slab; sides: 2 when both dry, 1 when the slab lies on a closed
-/// tray. Errors: BadInput: columns of different length, a time below 0, fewer than 2 points used, sides
-/// neither 1 nor 2, no ratio between 0 and 1; those of numeric::fit. Source: Crank 1975, eq. 4.18 and 4.20.
+/// ratio = a slab_ratio(D t/L²): a is 1 but for the error of the first mass, which all ratios share; the ratio 1 at
+/// time 0 is a reading that holds it (it is added where its row was left out), so that a surface film cannot pass
+/// for a. A misfit is told with a chance below 1 % and from 0.5 % of the free moisture. times, ratios: the measured
+/// points, in any order. thickness: of the full slab; sides: 2 when both dry, 1 when the slab lies on a closed
+/// tray. Errors: BadInput: columns of different length, a time below 0, fewer than 2 readings after time 0, sides
+/// neither 1 nor 2, no ratio between 0 and 1; those of numeric::fit.
+/// Source: Crank 1975, eq. 4.18 and 4.20; numeric/misfit.hpp.
 DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
                            Length thickness, double sides);
 

@@ -264,7 +264,7 @@ TEST(CriticalPoint, is_found_with_its_uncertainty) {
     EXPECT_NEAR(in_hours(point.time), 11, 4 * in_hours(point.u_time));
     EXPECT_LT(u_R, 0.01);
     EXPECT_LT(point.u_moisture.value(), 0.05);
-    EXPECT_EQ(point.points, 25U);
+    EXPECT_EQ(point.readings, 25U);
 }
 
 TEST(CriticalPoint, leaves_one_bad_reading_out) {
@@ -273,7 +273,7 @@ TEST(CriticalPoint, leaves_one_bad_reading_out) {
     auto& masses = data.masses;
     masses[9] += kg(0.02);
     const auto point = critical_point(times, masses, kg(0.1));
-    EXPECT_EQ(point.points, 24U);
+    EXPECT_EQ(point.readings, 24U);
     EXPECT_NEAR(point.moisture.value(), 3, 0.05);
 }
 

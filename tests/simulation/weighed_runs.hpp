@@ -14,7 +14,7 @@
 
 namespace drysheet::simulation {
 
-inline constexpr double kSolids = 75, kWater = 425;  // g
+inline constexpr double kSolids = 75, kWater = 425, kBound = 8;  // g: what leaves, and what the air lets stay
 
 /// The share of the water still there after u, the share of the run's time; nearly 0 at u = 1.
 struct Curve {
@@ -78,7 +78,7 @@ inline Run weighed(const Curve& curve, std::vector<double> hours, std::mt19937& 
     std::normal_distribution<double> normal(0, 1);
     Run run{std::move(hours), {}};
     for (const double t : run.hours) {
-        const double mass = kSolids + kWater * curve.left(t / run.hours.back()) + noise * normal(random);
+        const double mass = kSolids + kBound + kWater * curve.left(t / run.hours.back()) + noise * normal(random);
         run.grams.push_back(step > 0 ? step * std::round(mass / step) : mass);
     }
     return run;
