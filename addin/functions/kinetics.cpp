@@ -246,17 +246,23 @@ std::vector<Function> kinetics_entries() {
                  "Constant drying rate, and the moisture and time at which it ends, with their uncertainties",
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "bend",
-             .range = "8 readings or more; found only with 5 in each period. Leave out a warming-up period. The slips "
-                      "that DRY.RUNCHECK names are put right first. Evidence is the AICc of the best curve without a "
-                      "constant rate less that of the bend: below 0 the call is refused, below 10 the verdict is unclear.",
-             .source =
-                 "Periods: Geankoplis (1993) 3rd ed., sec. 9.5 to 9.7; segmented fit: Seber and Wild (1989) Nonlinear "
-                 "Regression, ch. 9; rivals, weights and the uncertainty of an average: Burnham and Anderson (2002) "
-                 "Model Selection and Multimodel Inference, 2nd ed., sec. 2.6, 2.9 and 4.3.",
+             .range = "8 readings or more; found only with 5 in each period. Leave out a warming-up period. "
+                      "The slips "
+                      "that DRY.RUNCHECK names are put right first. Evidence is the AICc of the best curve "
+                      "without a "
+                      "constant rate less that of the bend: below 0 the call is refused, below 10 the "
+                      "verdict is unclear.",
+             .source = "Periods: Geankoplis (1993) 3rd ed., sec. 9.5 to 9.7; segmented fit: Seber and Wild "
+                       "(1989) Nonlinear "
+                       "Regression, ch. 9; rivals, weights and the uncertainty of an average: Burnham and "
+                       "Anderson (2002) "
+                       "Model Selection and Multimodel Inference, 2nd ed., sec. 2.6, 2.9 and 4.3.",
              .working =
-                 ": up to the bend X = Xc + R (tc − t); after it the rate falls from R in a straight line over the "
+                 ": up to the bend X = Xc + R (tc − t); after it the rate falls from R in a straight line "
+                 "over the "
                  "free moisture, with a power of it, or in two straight lines\n"
-                 ": each is fitted to the moistures by least squares; rate, moisture and time are their averages, "
+                 ": each is fitted to the moistures by least squares; rate, moisture and time are their "
+                 "averages, "
                  "weighted by exp(−AIC ÷ 2)\n"
                  ": rivals: one constant rate, Page's curve with an equilibrium, a rate R tanh((X − Xe) ÷ a)",
              .checks = {{{clock, masses, 100.0}, 1.0, 1e-6, kPeriods, "rate"},

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 constexpr double kLeastMisfit = 0.005;  // of the free moisture at the start
-constexpr double kSwitch = 0.2;  // both forms converge fast here: 4 and 3 terms
+constexpr double kSwitch = 0.2;         // both forms converge fast here: 4 and 3 terms
 
 /// ∫ erfc from x.
 double ierfc(double x) { return std::exp(-x * x) / std::sqrt(kPi) - x * std::erfc(x); }
@@ -72,13 +72,8 @@ double slab_fourier(MoistureRatio ratio) {
 
 namespace {
 
-/// The height of the curve (1, but for the error of the first mass) and D/L² per hour.
-numeric::Fit fit_slab(const std::vector<double>& t, const std::vector<double>& y) {
-    std::vector<double> guesses;
-    for (std::size_t i = 0; i < t.size(); ++i)
-        if (t[i] > 0 && y[i] > 0 && y[i] < 1) guesses.push_back(first_guess(y[i]) / t[i]);
-    if (guesses.empty()) throw BadInput(arg::ratios, "holds no ratio between 0 and 1");
-    std::ranges::nth_element(guesses, guesses.begin() + std::ssize(guesses) / 2);
+/// D/L² per hour and the height of the curve (1, but for the error of the first mass).
+numeric::Fit fit_slab(const std::vector<double>& t, const std::vector<double>& y, double start) {
     const auto model = [&](std::span<const double> p, std::span<double> values, std::span<double> slopes) {
         for (std::size_t i = 0; i < values.size(); ++i) {
             const SlabValue value = slab(p[0] * t[i]);
@@ -90,16 +85,33 @@ numeric::Fit fit_slab(const std::vector<double>& t, const std::vector<double>& y
     return numeric::fit({.argument = arg::ratios,
                          .data = y,
                          .model = model,
-                         .starts = {{guesses[guesses.size() / 2], 1}},
+                         .starts = {{start, 1}},
                          .low = {0, 0},
                          .high = {1e6 / *std::ranges::max_element(t), 2}});
+}
+
+/// By how much D/L² would change if the equilibrium were higher by 0.01 of the first free moisture, to first
+/// order.
+double equilibrium_effect(const numeric::Fit& fit, const std::vector<double>& y) {
+    constexpr double higher = 0.01;
+    double kk = 0, ka = 0, aa = 0, k = 0, a = 0;  // normal equations of D/L² and the height
+    for (std::size_t i = 0; i < y.size(); ++i) {
+        const double by_k = fit.slopes[i], by_a = fit.slopes[y.size() + i];
+        const double change = (y[i] - higher) / (1 - higher) - y[i];
+        kk += by_k * by_k;
+        ka += by_k * by_a;
+        aa += by_a * by_a;
+        k += by_k * change;
+        a += by_a * change;
+    }
+    return (aa * k - ka * a) / (kk * aa - ka * ka);
 }
 
 }  // namespace
 
 DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
                            Length thickness, double sides) {
-    constexpr double kLevel = 0.01, kHigher = 0.01;
+    constexpr double kLevel = 0.01;
     check_length(arg::ratios, ratios.size(), times.size());
     check_from_start(times, ratios);
     require_positive(thickness, arg::thickness);
@@ -116,9 +128,12 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
         t.push_back(0);
         y.push_back(1);
     }
-    const auto fit = fit_slab(t, y);
-    std::vector<double> drier;
-    for (const double ratio : y) drier.push_back((ratio - kHigher) / (1 - kHigher));
+    std::vector<double> guesses;
+    for (std::size_t i = 0; i < t.size(); ++i)
+        if (t[i] > 0 && y[i] > 0 && y[i] < 1) guesses.push_back(first_guess(y[i]) / t[i]);
+    if (guesses.empty()) throw BadInput(arg::ratios, "holds no ratio between 0 and 1");
+    std::ranges::nth_element(guesses, guesses.begin() + std::ssize(guesses) / 2);
+    const auto fit = fit_slab(t, y, guesses[guesses.size() / 2]);
     std::vector<std::size_t> order(t.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::ranges::stable_sort(order, {}, [&](std::size_t i) { return t[i]; });
@@ -132,7 +147,7 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
                           .points = fit.points,
                           .r2 = fit.r2,
                           .rmse = fit.rmse,
-                          .equilibrium_effect = in_si(fit_slab(t, drier).parameters[0] - fit.parameters[0]),
+                          .equilibrium_effect = in_si(equilibrium_effect(fit, y)),
                           .misfit = numeric::misfit(fit, order, kLevel)};
     // A misfit of a thousandth of the water is none, however even the readings.
     if (std::abs(result.misfit.size) < kLeastMisfit) result.misfit = {};

@@ -212,7 +212,8 @@ Shapes fit_shapes(const Run& run) {
     std::vector<std::vector<double>> linear, power, lines;
     for (const double share : {0.15, 0.3, 0.5, 0.7}) {
         const double tc = share * end;
-        const auto after = static_cast<std::size_t>(std::ranges::lower_bound(run.hours, tc) - run.hours.begin());
+        const auto after =
+            static_cast<std::size_t>(std::ranges::lower_bound(run.hours, tc) - run.hours.begin());
         const double Xc = run.moistures[after], R = (X0 - Xc) / run.hours[after];
         if (!(R > 0)) continue;
         const double tau = std::max((Xc - run.moistures.back()) / R, 0.05 * end);
@@ -224,12 +225,14 @@ Shapes fit_shapes(const Run& run) {
     const auto bend = [&](std::optional<numeric::Fit> fit) {
         if (fit) shapes.bends.push_back(std::move(*fit));
     };
-    bend(fitted<4>(run, bend_then_linear, linear, {-kInfinity, 0, 0, 0}, {kInfinity, kInfinity, end, kInfinity}));
+    bend(fitted<4>(run, bend_then_linear, linear, {-kInfinity, 0, 0, 0},
+                   {kInfinity, kInfinity, end, kInfinity}));
     bend(fitted<5>(run, bend_then_power, power, {-kInfinity, 0, 0, 0, 0.2},
                    {kInfinity, kInfinity, end, kInfinity, 5}));
     bend(fitted<6>(run, bend_then_two_lines, lines, {-kInfinity, 0, 0, 0, 0, 0},
                    {kInfinity, kInfinity, end, kInfinity, kInfinity, end}));
-    if (const auto fit = fitted<2>(run, constant_only, {{X0, range / end}}, {}, {})) shapes.constant = fit->aicc;
+    if (const auto fit = fitted<2>(run, constant_only, {{X0, range / end}}, {}, {}))
+        shapes.constant = fit->aicc;
     const auto smooth = [&](const std::optional<numeric::Fit>& fit) {
         if (fit) shapes.smooth = std::min(shapes.smooth, fit->aicc);
     };
@@ -249,6 +252,7 @@ struct Averaged {
     double value = 0, u = 0;
 };
 Averaged averaged(const std::vector<numeric::Fit>& bends, std::size_t k) {
+    constexpr double kSupported = 10;  // AIC
     const auto aic = [](const numeric::Fit& fit) {
         return static_cast<double>(fit.points) * std::log(fit.residual_sum) +
                2 * static_cast<double>(fit.parameters.size());
@@ -262,8 +266,13 @@ Averaged averaged(const std::vector<numeric::Fit>& bends, std::size_t k) {
         mean.value += weight(fit) * fit.parameters[k];
     }
     mean.value /= sum;
-    for (const auto& fit : bends)
-        mean.u += weight(fit) / sum * std::hypot(fit.standard_errors[k], fit.parameters[k] - mean.value);
+    double furthest = 0;
+    for (const auto& fit : bends) {
+        const double off = fit.parameters[k] - mean.value;
+        mean.u += weight(fit) / sum * std::hypot(fit.robust_errors[k], off);
+        if (aic(fit) - least < kSupported) furthest = std::max(furthest, std::abs(off));
+    }
+    mean.u = std::hypot(mean.u, furthest / std::sqrt(3));  // anywhere between: a rectangle
     return mean;
 }
 
@@ -352,7 +361,8 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
 }
 
 CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
-    constexpr double kFound = 10;  // AICc: beyond it a rival has "essentially no support" (Burnham and Anderson)
+    constexpr double kFound =
+        10;  // AICc: beyond it a rival has "essentially no support" (Burnham and Anderson)
     constexpr std::size_t least = 8;
     const Run whole = checked_run(times, masses, solids, least);
     const auto found_slips = slips(whole);
@@ -364,9 +374,11 @@ CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> 
     for (const auto& fit : shapes.bends) bend = std::min(bend, fit.aicc);
     if (!(bend < shapes.constant)) throw NoConvergence(arg::masses, "shows no falling-rate period");
     if (!(bend < shapes.smooth))
-        throw NoConvergence(arg::masses, "shows no constant-rate period: a curve without one follows it as well");
+        throw NoConvergence(arg::masses,
+                            "shows no constant-rate period: a curve without one follows it as well");
 
-    const Averaged Xc = averaged(shapes.bends, 0), R = averaged(shapes.bends, 1), tc = averaged(shapes.bends, 2);
+    const Averaged Xc = averaged(shapes.bends, 0), R = averaged(shapes.bends, 1),
+                   tc = averaged(shapes.bends, 2);
     const auto before = std::ranges::count_if(run.hours, [&](double t) { return t <= tc.value; });
     CriticalPoint point{.rate = DryingRate::from_value(R.value / kHour),
                         .moisture = MoistureDry(Xc.value),

@@ -159,18 +159,17 @@ struct CriticalPoint {
     std::size_t readings = 0;  ///< used
     BendFinding finding{};
 };
-/// The bend of a drying curve: a constant rate, then a falling one. Fitted to the moistures themselves, because
-/// rates would multiply the noise: X = Xc + R (tc − t) up to tc; after it the rate falls from R with the free
-/// moisture, in a straight line, with a power of it, or in two straight lines. The three are averaged by their Akaike
-/// weights (AIC: AICc would not let a short run say that its fall is bent); the uncertainties take in how far
-/// they differ. Rivals: one constant rate; Page's curve with an
-/// equilibrium; a rate R tanh((X − Xe)/a). Slips that run_check finds are put right before. times: rising;
-/// masses: of the material, without tray; solids: dry solids in it. Range: 8 readings or more. A warming-up
-/// period should be left out by the user.
-/// Errors: BadInput: as drying_rates; NoConvergence: no evidence of a constant or of a falling rate.
-/// Source: periods: Geankoplis 1993, 3rd ed, sec. 9.5 to 9.7; segmented fit: Seber and Wild 1989, Nonlinear
-/// regression, ch. 9; weights and their uncertainty: Burnham and Anderson 2002, Model selection and multimodel
-/// inference, 2nd ed, sec. 2.9 and 4.3.
+/// The bend of a drying curve: a constant rate, then a falling one. Fitted to the moistures themselves,
+/// because rates would multiply the noise: X = Xc + R (tc − t) up to tc; after it the rate falls from R with
+/// the free moisture, in a straight line, with a power of it, or in two straight lines. The three are
+/// averaged by their Akaike weights (AIC: AICc would not let a short run say that its fall is bent); the
+/// uncertainties take in how far they differ. Rivals: one constant rate; Page's curve with an equilibrium; a
+/// rate R tanh((X − Xe)/a). Slips that run_check finds are put right before. times: rising; masses: of the
+/// material, without tray; solids: dry solids in it. Range: 8 readings or more. A warming-up period should be
+/// left out by the user. Errors: BadInput: as drying_rates; NoConvergence: no evidence of a constant or of a
+/// falling rate. Source: periods: Geankoplis 1993, 3rd ed, sec. 9.5 to 9.7; segmented fit: Seber and Wild
+/// 1989, Nonlinear regression, ch. 9; weights and their uncertainty: Burnham and Anderson 2002, Model
+/// selection and multimodel inference, 2nd ed, sec. 2.9 and 4.3.
 CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids);
 
 // ---- diffusion
@@ -191,17 +190,18 @@ struct DiffusivityFit {
     Diffusivity standard_error;
     std::size_t points = 0;  ///< used, the first mass among them
     double r2 = 0, rmse = 0;
-    Diffusivity equilibrium_effect;  ///< change if the equilibrium were higher by 0.01 of the first free moisture
-    numeric::Misfit misfit;          ///< in shares of the first free moisture
-    Time at;                         ///< of the reading that `misfit` means
+    Diffusivity
+        equilibrium_effect;  ///< change if the equilibrium were higher by 0.01 of the first free moisture
+    numeric::Misfit misfit;  ///< in shares of the first free moisture
+    Time at;                 ///< of the reading that `misfit` means
 };
 /// Effective diffusivity by least squares of the whole series slab_ratio on the moisture ratios.
-/// ratio = a slab_ratio(D t/L²): a is 1 but for the error of the first mass, which all ratios share; the ratio 1 at
-/// time 0 is a reading that holds it (it is added where its row was left out), so that a surface film cannot pass
-/// for a. A misfit is told with a chance below 1 % and from 0.5 % of the free moisture. times, ratios: the measured
-/// points, in any order. thickness: of the full slab; sides: 2 when both dry, 1 when the slab lies on a closed
-/// tray. Errors: BadInput: columns of different length, a time below 0, fewer than 2 readings after time 0, sides
-/// neither 1 nor 2, no ratio between 0 and 1; those of numeric::fit.
+/// ratio = a slab_ratio(D t/L²): a is 1 but for the error of the first mass, which all ratios share; the
+/// ratio 1 at time 0 is a reading that holds it (it is added where its row was left out), so that a surface
+/// film cannot pass for a. A misfit is told with a chance below 1 % and from 0.5 % of the free moisture.
+/// times, ratios: the measured points, in any order. thickness: of the full slab; sides: 2 when both dry, 1
+/// when the slab lies on a closed tray. Errors: BadInput: columns of different length, a time below 0, fewer
+/// than 2 readings after time 0, sides neither 1 nor 2, no ratio between 0 and 1; those of numeric::fit.
 /// Source: Crank 1975, eq. 4.18 and 4.20; numeric/misfit.hpp.
 DiffusivityFit diffusivity(std::span<const Time> times, std::span<const MoistureRatio> ratios,
                            Length thickness, double sides);

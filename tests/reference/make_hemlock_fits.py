@@ -53,9 +53,13 @@ for name, (model, start) in MODELS.items():
     aicc = n * math.log(rss / n) + 2 * k + 2 * k * (k + 1) / (n - k - 1)
     cells = [v for three in zip(p, np.sqrt(np.diag(cov)), robust(model, p, cov)) for v in three]
     print(",".join([name, f"{math.sqrt(rss / n):.9g}", f"{aicc:.9g}"] + [f"{v:.9g}" for v in cells]))
-p, cov = curve_fit(slab, t, y, p0=[0.1], ftol=1e-15, xtol=1e-15, gtol=1e-15)
-rss = float(np.sum((slab(t, *p) - y) ** 2))
-print(f"slab,{math.sqrt(rss / 16):.9g},,{p[0]:.9g},{math.sqrt(cov[0, 0]):.9g},")
+# The slab with a height for the error of the first mass, which is a reading, too.
+t, y = np.concatenate([[0], t]), np.concatenate([[1], y])
+model = lambda t, k, a: a * np.where(t > 0, slab(t, k), 1)
+p, cov = curve_fit(model, t, y, p0=[0.1, 1], ftol=1e-15, xtol=1e-15, gtol=1e-15)
+cells = [v for three in zip(p, np.sqrt(np.diag(cov)), robust(model, p, cov, shared=False)) for v in three]
+print(",".join(["slab", f"{math.sqrt(float(np.mean((model(t, *p) - y) ** 2))):.9g}", ""] + [f"{v:.9g}" for v in cells]))
+t, y = t[1:], y[1:]
 
 # The moistures themselves, that at the start X0 one of the parameters (the last): X - 0.066 = (X0 - 0.066) MR.
 t = np.concatenate([[0], t])
