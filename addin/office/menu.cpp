@@ -27,6 +27,7 @@ namespace {
 
 constexpr Command kCommands[] = {
     {"put-", put_formulas},
+    {"cell", about_cell, Command::Says::nothing},
     {"review", review},
     {"adopt", adopt},
     {"example-", open_example, Command::Says::nothing},

@@ -17,9 +17,6 @@ inline constexpr char kReviewName[] = "DRYSHEET_REVIEW";
 inline constexpr std::array kReviewHeader{"Cell",      "Finding",    "Why",      "Shows",   "Formula",
                                           "Suggested", "Would show", "Evidence", "Settled", "By"};
 
-/// "wrong", "could be checked": stable, whatever the language of the menu.
-const char* in_words(workbook::Verdict verdict);
-
 /// What stands in one row of the sheet.
 struct ReviewRow {
     std::string cell;       ///< "Run.B2:B200, Run.C3, 200 cells"

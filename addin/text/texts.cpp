@@ -49,6 +49,24 @@ constexpr std::string_view kWords[] = {
     // the review
     "Review",
     "Cells read: {}. Wrong: {}, doubtful: {}, could be checked: {}, fine: {}, not judged: {}. Rows settled before: {}. This list does not follow later changes.",
+    // about a cell
+    "Put the cursor on a cell first.",
+    "A blank cell.",
+    "Note: {}",
+    "an error",
+    "as it is {}",
+    "No label, format or note says what this number is.",
+    "There is no function {}; perhaps {}.",
+    "There is no function {}.",
+    "One of its arguments is an error, or cannot be worked out here.",
+    "Source: {}",
+    "Working:",
+    "The review: {}",
+    "Suggested: {}",
+    "Suggested in {}: {}",
+    "The workbook has changed since.",
+    "Results that rest on it: {}: {}",
+
     // using its suggestions
     "Before: {}",
     "Go to the sheet of a review first, and select the rows to use.",
