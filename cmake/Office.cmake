@@ -57,6 +57,7 @@ add_library(drysheet_uno MODULE
     office/said.cpp
     office/sheets.cpp
     office/take_picture.cpp
+    office/working_cells.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})

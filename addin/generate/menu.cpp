@@ -16,6 +16,7 @@ const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
 const Entry kCell{"menu.cell", "About This Cell"};
+const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
 const Entry kAdopt{"menu.adopt", "Use the Suggestions"};
 const Entry kReference{"menu.reference", "All Functions"};
@@ -105,7 +106,7 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCell, kReview, kAdopt, kReference, kAbout};
+    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCell, kWorking, kReview, kAdopt, kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));

@@ -28,6 +28,7 @@ namespace {
 constexpr Command kCommands[] = {
     {"put-", put_formulas},
     {"cell", about_cell, Command::Says::nothing},
+    {"working", working_as_cells},
     {"review", review},
     {"adopt", adopt},
     {"example-", open_example, Command::Says::nothing},

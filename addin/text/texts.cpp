@@ -51,6 +51,11 @@ constexpr std::string_view kWords[] = {
     "Cells read: {}. Wrong: {}, doubtful: {}, could be checked: {}, fine: {}, not judged: {}. Rows settled before: {}. This list does not follow later changes.",
     // about a cell
     "Put the cursor on a cell first.",
+    "The selected cell calls no function of Drysheet.",
+    "The workbook takes no new sheet.",
+    "There is no working of {} here: it is refused, or has none.",
+    "Working",
+    "Working of {}",
     "A blank cell.",
     "Note: {}",
     "an error",

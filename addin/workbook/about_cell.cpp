@@ -14,6 +14,29 @@ namespace {
 
 constexpr std::size_t kMany = 12;  // of a list, before it is cut short
 
+/// Arguments as they arrive; nothing where one cannot be worked out, or is an error itself.
+std::optional<std::vector<Input>> arguments_of(const Picture& picture, const Place& place,
+                                               const Formula& call) {
+    std::vector<Input> inputs;
+    for (const Formula& part : call.parts) {
+        if (part.what == Formula::What::blank) {
+            inputs.emplace_back();
+            continue;
+        }
+        const auto given = compute(part, place, picture);
+        if (!given || given->fault) return std::nullopt;
+        inputs.push_back(given->value);
+    }
+    return inputs;
+}
+
+/// What a function about functions says of a call. Throws Refusal.
+Outcome asked(const char* about, const Function& function, std::vector<Input> arguments,
+              const Reading& reading) {
+    arguments.insert(arguments.begin(), std::string(function.name));
+    return evaluate(*find_function(about), arguments, reading);
+}
+
 class Teller {
   public:
     Teller(const Known& known, const Place& place, const Reading& reading, const Texts& texts)
@@ -71,21 +94,6 @@ class Teller {
         if (!meaning.contradiction.empty()) line(meaning.contradiction);
     }
 
-    /// Arguments as they arrive; nothing where one cannot be worked out, or is an error itself.
-    std::optional<std::vector<Input>> arguments_of(const Formula& call) const {
-        std::vector<Input> inputs;
-        for (const Formula& part : call.parts) {
-            if (part.what == Formula::What::blank) {
-                inputs.emplace_back();
-                continue;
-            }
-            const auto given = compute(part, place_, known_.picture);
-            if (!given || given->fault) return std::nullopt;
-            inputs.push_back(given->value);
-        }
-        return inputs;
-    }
-
     void tell_arguments(const Function& function, const Formula& call) {
         for (std::size_t i = 0; i < call.parts.size(); ++i) {
             const Formula& part = call.parts[i];
@@ -101,11 +109,6 @@ class Teller {
         }
     }
 
-    Outcome asked(const char* about, const Function& function, std::vector<Input> arguments) const {
-        arguments.insert(arguments.begin(), std::string(function.name));
-        return evaluate(*find_function(about), arguments, reading_);
-    }
-
     void tell_call(const Formula& part) {
         if (part.what != Formula::What::call || !part.text.starts_with("DRY.")) return;
         const Function* function = find_function(part.text);
@@ -119,14 +122,14 @@ class Teller {
         }
         line(part.text + ": " + texts_.text(std::string(function->name), function->summary));
         tell_arguments(*function, part);
-        const auto arguments = arguments_of(part);
+        const auto arguments = arguments_of(known_.picture, place_, part);
         try {
             if (!arguments) {
                 line(texts_.word("One of its arguments is an error, or cannot be worked out here."));
             } else if (!function->raw) {
-                const Outcome why = asked("WHY", *function, *arguments);
+                const Outcome why = asked("WHY", *function, *arguments, reading_);
                 line(std::get<std::string>(why));
-                if (std::get<std::string>(why).starts_with("fine")) tell_working(*function, *arguments);
+                if (std::get<std::string>(why).starts_with("fine")) tell_working(part);
             }
             if (!function->source.empty()) line(texts_.word("Source: {}", {std::string(function->source)}));
         } catch (const Refusal& refusal) {
@@ -136,19 +139,13 @@ class Teller {
             line(texts_.text(std::string(function->name) + ".caution", function->caution));
     }
 
-    void tell_working(const Function& function, const std::vector<Input>& arguments) {
-        if (function.working.empty() && function.workings.empty()) return;
-        try {
-            const Outcome steps = asked("WORKING", function, arguments);
-            const auto* table = std::get_if<Table>(&steps);
-            if (table == nullptr) return;
-            gap();
-            line(texts_.word("Working:"));
-            for (const auto& cell : table->cells)
-                if (const auto* text = std::get_if<std::string>(&cell)) line("  " + *text);
-            gap();
-        } catch (const Refusal&) {  // a function that has none
-        }
+    void tell_working(const Formula& call) {
+        const auto lines = working_lines(known_.picture, place_, call);
+        if (lines.empty()) return;
+        gap();
+        line(texts_.word("Working:"));
+        for (const std::string& step : lines) line("  " + step);
+        gap();
     }
 
     void tell_findings() {
@@ -201,6 +198,22 @@ const char* in_words(Verdict verdict) {
 std::string about_cell(const Known& known, const Place& place, const Reading& reading, const Texts& texts) {
     const WrittenAs locale(reading);
     return Teller(known, place, reading, texts).told();
+}
+
+std::vector<std::string> working_lines(const Picture& picture, const Place& place, const Formula& call) {
+    const Function* function = find_function(call.text);
+    const auto arguments = arguments_of(picture, place, call);
+    if (function == nullptr || function->raw || !arguments) return {};
+    std::vector<std::string> lines;
+    try {
+        const Outcome steps =
+            asked("WORKING", *function, *arguments, {.decimal_comma = picture.decimal_comma});
+        if (const auto* table = std::get_if<Table>(&steps))
+            for (const auto& cell : table->cells)
+                if (const auto* text = std::get_if<std::string>(&cell)) lines.push_back(*text);
+    } catch (const Refusal&) {  // the call is refused, or has no working
+    }
+    return lines;
 }
 
 const Formula* own_call(const Picture& picture, const Place& place) {

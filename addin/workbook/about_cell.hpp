@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "addin/text/cell.hpp"
 #include "addin/text/texts.hpp"
@@ -28,5 +29,8 @@ std::string about_cell(const Known& known, const Place& place, const Reading& re
 
 /// The first call of a function of ours in a cell's formula; nullptr where there is none.
 const Formula* own_call(const Picture& picture, const Place& place);
+
+/// The working of a call as the cell `place` holds it; none where it is refused.
+std::vector<std::string> working_lines(const Picture& picture, const Place& place, const Formula& call);
 
 }  // namespace drysheet::workbook
