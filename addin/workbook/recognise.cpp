@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/slips.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/compute.hpp"

@@ -9,7 +9,7 @@
 #include <numeric>
 #include <unordered_map>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/slips.hpp"
 
 namespace drysheet::workbook {
