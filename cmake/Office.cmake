@@ -53,6 +53,7 @@ add_library(drysheet_uno MODULE
     office/panel.cpp
     office/request.cpp
     office/review.cpp
+    office/review_folder.cpp
     office/review_sheet.cpp
     office/said.cpp
     office/sheets.cpp

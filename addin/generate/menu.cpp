@@ -18,6 +18,7 @@ const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
 const Entry kCell{"menu.cell", "About This Cell"};
 const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
+const Entry kReviewFolder{"menu.review-folder", "Review a Folder"};
 const Entry kAdopt{"menu.adopt", "Use the Suggestions"};
 const Entry kReference{"menu.reference", "All Functions"};
 const Entry kAbout{"menu.about", "About Drysheet"};
@@ -106,8 +107,8 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu,   kExamples, kPatterns,  kCell, kWorking,
-                            kReview, kAdopt,    kReference, kAbout};
+    std::vector<Entry> keys{kMenu,   kExamples,     kPatterns, kCell,      kWorking,
+                            kReview, kReviewFolder, kAdopt,    kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
@@ -123,6 +124,7 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kCell, "cell");
     writer.entry(kReview, "review");
+    writer.entry(kReviewFolder, "review-folder");
     writer.entry(kAdopt, "adopt");
     writer.entry({}, {});
     writer.entry(kReference, "reference");

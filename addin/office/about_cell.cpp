@@ -168,7 +168,7 @@ std::string about_cell(const Request& request) {
                               ".uno:SidebarDeck." + OUString::createFromAscii(kDeck), "_self", 0, {});
         request.frame->getComponentWindow()->setFocus();  // the deck took the keyboard
     }
-    return KnownWorkbook(model, request.context).about(*place, request.texts);
+    return KnownWorkbook(model, request.context, nullptr).about(*place, request.texts);
 }
 
 }  // namespace drysheet

@@ -25,6 +25,7 @@ std::string open_example(const Request&);      // about.cpp
 std::string open_reference(const Request&);    // about.cpp
 std::string working_as_cells(const Request&);  // working_cells.cpp
 std::string put_formulas(const Request&);      // insert.cpp
+std::string review_folder(const Request&);     // review_folder.cpp
 std::string review(const Request&);            // review.cpp
 
 }  // namespace drysheet

@@ -207,7 +207,8 @@ class Panel final : private cppu::BaseMutex, public PanelBase {
         view_.set(controller, UNO_QUERY_THROW);
         view_->addSelectionChangeListener(this);
         Reference<util::XModifyBroadcaster>(model_, UNO_QUERY_THROW)->addModifyListener(this);
-        known_ = std::make_unique<KnownWorkbook>(model_, request_.context);
+        known_ = std::make_unique<KnownWorkbook>(model_, request_.context,
+                                                 [this] { guarded([this] { tell(); }); });
         tell();
     }
 

@@ -14,6 +14,7 @@
 namespace drysheet {
 
 inline constexpr char kReviewName[] = "DRYSHEET_REVIEW";
+inline constexpr char kFolderName[] = "DRYSHEET_FOLDER";
 inline constexpr std::array kReviewHeader{"Cell",      "Finding",    "Why",      "Shows",   "Formula",
                                           "Suggested", "Would show", "Evidence", "Settled", "By"};
 

@@ -10,6 +10,7 @@
 #include "addin/office/sheets.hpp"
 #include "addin/office/take_picture.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/workbook/about_cell.hpp"
 #include "addin/workbook/formula.hpp"
 
 namespace drysheet {
@@ -26,7 +27,9 @@ std::string working_as_cells(const Request& request) {
     const Document document(model, UNO_QUERY_THROW);
     const auto place = selected_cell(model);
     const workbook::Picture picture = take_picture(model, request.context);
-    const workbook::Formula* call = place ? workbook::own_call(picture, *place) : nullptr;
+    const workbook::Cell* cell = place ? picture.at(*place) : nullptr;
+    const workbook::Formula* call =
+        cell != nullptr && cell->formula ? workbook::own_call(*cell->formula) : nullptr;
     if (call == nullptr) throw NotDone(texts.word("The selected cell calls no function of Drysheet."));
     if (!takes_sheets(document)) throw NotDone(texts.word("The workbook takes no new sheet."));
 
@@ -36,7 +39,9 @@ std::string working_as_cells(const Request& request) {
     name.what = workbook::Formula::What::text;
     name.text = call->text.substr(sizeof "DRY." - 1);
     working.parts.insert(working.parts.begin(), name);
-    const auto rows = static_cast<sal_Int32>(workbook::working_lines(picture, *place, *call).size());
+    const auto calls = workbook::calls_in(*call, *place, picture, workbook::Labels(picture));
+    const auto rows = static_cast<sal_Int32>(
+        workbook::working_lines(calls.front(), {.decimal_comma = picture.decimal_comma}).size());
     if (rows == 0)
         throw NotDone(
             texts.word("There is no working of {} here: it is refused, or has none.", {call->text}));
