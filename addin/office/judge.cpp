@@ -25,7 +25,7 @@ Judged judge(const Reference<frame::XModel>& document, const Reference<uno::XCom
              const std::function<void(double)>& alive) {
     Judged judged{picture_to_judge(document, context), {}};
     alive(0.2);
-    judged.review = workbook::review(judged.picture, nullptr, [&](double done) { alive(0.2 + 0.8 * done); });
+    judged.review = workbook::review(judged.picture, [&](double done) { alive(0.2 + 0.8 * done); });
     return judged;
 }
 
