@@ -57,10 +57,9 @@ class KnownWorkbook::Work {
           thread_([this, turns, picture = std::move(picture)]() mutable {
               struct Ended {};
               try {
-                  made_ =
-                      std::make_shared<const workbook::Reviewed>(std::move(picture), nullptr, [this](double) {
-                          if (end_) throw Ended();
-                      });
+                  made_ = std::make_shared<const workbook::Reviewed>(std::move(picture), [this](double) {
+                      if (end_) throw Ended();
+                  });
                   turns->addCallback(turn_.get(), Any());
               } catch (const Ended&) {
               } catch (const std::exception&) {
