@@ -736,7 +736,9 @@ struct Labels::Reader {
             if (text != nullptr && !own) {
                 if (trimmed(*text).empty()) continue;
                 const Label& label = label_of(*text);
-                if (label.only_unit && left != nullptr) {
+                const auto below = sheet.cells.find({row + 1, column});
+                const bool heads = below != sheet.cells.end() && text_of(below->second) == nullptr;
+                if (label.only_unit && (left != nullptr || heads)) {  // no label, as "Hours" may be one
                     left_unit = text;
                 } else {
                     left = text;
