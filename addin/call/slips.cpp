@@ -169,7 +169,7 @@ class Usual {
                    param.range.hold(0)) {
             with(0, "left out");
         }
-        if (function_.mixes_mass || param.kind != Kind::mass)
+        if (!function_.mass_in_a_unit.empty() || param.kind != Kind::mass)
             for (const Mixed& mixed : kMixed)
                 if (mixed.kind == param.kind && (param.kind == Kind::mass || param.kind == Kind::time))
                     with(x * mixed.factor, std::string(mixed.words));
@@ -266,7 +266,7 @@ std::optional<double> as_written(const Function& function, std::span<const Value
 }
 
 bool masses_as_given(const Function& function, std::span<const Input> given) {
-    if (function.gives != Kind::mass || function.mixes_mass) return false;
+    if (function.gives != Kind::mass || !function.mass_in_a_unit.empty()) return false;
     const auto plain = [](const Input& input) {
         return input.form != Input::Form::text ||
                input.text.find_first_not_of("0123456789.,+-± ") == std::string::npos;

@@ -132,6 +132,10 @@ std::vector<Input> drawn(const Function& function, std::mt19937& random) {
     if (function.name == "FOODHEAT")  // the parts of a food are a whole
         for (std::size_t i = 0; i < 6; ++i)
             if (given[i].form == Input::Form::number) given[i].number /= shares;
+    if (!function.mass_in_a_unit.empty())
+        for (std::size_t i = 0; i < given.size(); ++i)
+            if (parameter_at(function, i).kind == Kind::mass && given[i].form == Input::Form::number)
+                given[i] = Input(in_words(given[i].number, "g", 17));
     return given;
 }
 

@@ -11,9 +11,9 @@ namespace {
 
 using Rows = std::vector<Input>;
 
-const Rows kTest{"raw",   "5 kg", "",   "prepared",  4000.0, "", "start moisture", "80 %", "",
-                 "dried", 1.0,    "kg", "tray area", 1.0,    "", "thickness",      "5 mm", "",
-                 "temp",  140.0,  "°F", "rh",        "10 %", "", "drying time",    360.0,  "min"};
+const Rows kTest{"raw",   "5 kg", "",   "prepared",  4000.0, "g", "start moisture", "80 %", "",
+                 "dried", 1.0,    "kg", "tray area", 1.0,    "",  "thickness",      "5 mm", "",
+                 "temp",  140.0,  "°F", "rh",        "10 %", "",  "drying time",    360.0,  "min"};
 const Rows kTarget{"wanted",      "100 kg", "days",      25.0, "tray size", 0.5, "turnaround",        2.0,
                    "hours a day", 16.0,     "room temp", 25.0, "room rh",   0.6, "raw price",         2.0,
                    "tariff",      0.2,      "wage",      4.0,  "labour",    3.0, "activation energy", 30.0};
