@@ -320,7 +320,8 @@ void judge_masses(Call& call) {
         needed = needed || (function.params[i].name == function.mass_in_a_unit && call.values[i].given);
     const Input& cell =
         seen.plain_cell->form == Input::Form::grid ? seen.plain_cell->cells.front() : *seen.plain_cell;
-    const std::string mass = in_words(cell, call.reading);
+    const std::string mass =
+        cell.form == Input::Form::text ? std::string(trimmed(cell.text)) : in_words(cell, call.reading);
     const auto refusal = [&](Sentence why) {
         const Refusal made(Refusal::Reason::argument, std::string(seen.plain->name), std::move(why));
         return seen.table == nullptr ? made

@@ -227,7 +227,8 @@ Subject subject_of(const Call& call, const Refused& refused) {
         subject.kind = row->kind;
         for (const Input& cell :
              call.values[i].rows[static_cast<std::size_t>(row - param.rows.begin())].typed)
-            subject.given.push_back(as_given(cell));
+            subject.given.push_back(subject.given.empty() ? as_given(cell)
+                                                          : Part(cell.text));  // the unit beside it
         return subject;
     }
     return subject;

@@ -265,19 +265,6 @@ std::optional<double> as_written(const Function& function, std::span<const Value
     return last;
 }
 
-bool masses_as_given(const Function& function, std::span<const Input> given) {
-    if (function.gives != Kind::mass || !function.mass_in_a_unit.empty()) return false;
-    const auto plain = [](const Input& input) {
-        return input.form != Input::Form::text ||
-               input.text.find_first_not_of("0123456789.,+-± ") == std::string::npos;
-    };
-    for (std::size_t i = 0; i < given.size(); ++i)
-        if (parameter_at(function, i).kind == Kind::mass &&
-            !(plain(given[i]) && std::ranges::all_of(given[i].cells, plain)))
-            return false;
-    return true;
-}
-
 std::string in_a_sentence(const Parameter& param) {
     // Names that are no words of a sentence.
     static constexpr std::array<std::pair<std::string_view, std::string_view>, 31> kSaid{
@@ -323,8 +310,6 @@ std::string in_a_sentence(const Parameter& param) {
     return "the " + name;
 }
 
-std::vector<Slip> slips(const Function& function, std::span<const Value> arguments) {
-    return Usual(function, arguments).all();
-}
+std::vector<Slip> slips(const Call& call) { return Usual(call.function, call.values).all(); }
 
 }  // namespace drysheet

@@ -206,6 +206,27 @@ std::optional<QuantityText> with_parts(const QuantityText& number, const Reading
     return std::nullopt;
 }
 
+// "2 lb 3 oz ± 0.5 oz": the uncertainty of parts has a unit of its own.
+std::optional<QuantityText> parts_with_uncertainty(std::string_view text, const Reading& reading) {
+    for (const std::string_view sign : {"±", "+/-", "+-"}) {
+        const auto at = text.find(sign);
+        if (at == std::string_view::npos) continue;
+        const auto [first, fault] = read_typed(without_end(text.substr(0, at)), reading);
+        if (fault != TextFault::none) return std::nullopt;
+        const auto whole = with_parts({.value = first.value, .said = first.unit}, reading);
+        std::string_view behind = text.substr(at + sign.size());
+        skip_spaces(behind);
+        const QuantityText u = read_quantity(behind, reading);
+        if (!whole || whole->fault != TextFault::none || u.fault != TextFault::none || u.said.empty() ||
+            u.unit.dimension != whole->unit.dimension || u.value < 0)
+            return std::nullopt;
+        QuantityText read = *whole;
+        read.uncertainty = whole->unit.step_from_si(u.unit.step_to_si(u.value));
+        return read;
+    }
+    return std::nullopt;
+}
+
 // "10:30", "7:05:30" and the same with a unit of time behind it: in hours.
 std::optional<QuantityText> clock(std::string_view text) {
     QuantityText read{.said = "h", .unit = read_unit("h").value(), .clock = true};
@@ -285,6 +306,8 @@ QuantityText read_quantity(std::string_view text, const Reading& reading) {
     const auto [typed, fault] = read_typed(text, reading);
     QuantityText read{
         .value = typed.value, .uncertainty = typed.uncertainty, .said = typed.unit, .fault = fault};
+    if (fault == TextFault::uncertainty)
+        if (const auto parts = parts_with_uncertainty(text, reading)) return *parts;
     if (fault != TextFault::none || typed.unit.empty()) return read;
     if (typed.unit.find(' ') != std::string_view::npos) {
         if (const auto joined = with_unit_joined_on(read)) return *joined;

@@ -74,7 +74,7 @@ TEST(Tables, SentencesNameTableRowAndWhatWasMeant) {
     EXPECT_TRUE(says(why_of(three(rows)), "test table, raw: \"5 m²\" is not a mass")) << why_of(three(rows));
     rows = kTest;
     rows[4] = 6000.0;  // refused by the core, in the sheet's words
-    EXPECT_TRUE(says(why_of(three(rows)), "test table, prepared: 6000 is above the 5000 g"))
+    EXPECT_TRUE(says(why_of(three(rows)), "test table, prepared: 6000 g is above the 5000 g"))
         << why_of(three(rows));
     rows[1] = Input(Rows{1.0});
     EXPECT_TRUE(says(why_of(5.0), "test: a table is wanted"));
