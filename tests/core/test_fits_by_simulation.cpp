@@ -62,7 +62,7 @@ TEST(FitsBySimulation, isotherm_intervals_hold_whatever_the_noise) {
     const Shares equal = isotherm_fits(200, gab, 9);
     for (const Shares* shares : {&by_moisture, &by_activity, &equal}) {
         for (const double held : shares->held) EXPECT_GE(held, 0.92);
-        EXPECT_LE(shares->doubted, 0.05);
+        EXPECT_LE(shares->doubted, 0.08);  // 5 % in the long run
     }
     EXPECT_LE(by_moisture.held_equal[2], 0.90);
     EXPECT_LE(by_activity.held_equal[2], 0.85);
