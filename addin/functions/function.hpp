@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "addin/text/cell.hpp"
+#include "addin/text/words.hpp"
 #include "drysheet/quantity.hpp"
 #include "drysheet/units.hpp"
 
@@ -32,20 +33,28 @@ struct Param {
     std::optional<double> blank{};  ///< what a blank cell of the range stands for; none: it is refused
 };
 
-/// A value that the function must give. `at` names the row of a table; the value then stands in the second
-/// column.
+/// A value that the function must give, compared whole.
 struct Check {
     std::vector<Input> given;
-    std::variant<double, std::string> expected;  ///< a text: the outcome must contain it
+    std::variant<double, std::string> expected;
     double tolerance = 0;     ///< relative, as fine as the origin's digits; absolute where 0 is expected
     std::string_view origin;  ///< a printed table, arithmetic shown, or an independent program
-    std::string_view at{};
+    std::string_view at{};    ///< the row of a table by its name; empty: the value itself, the first row, or
+                              ///< for a text any cell of the table
+    std::size_t column = 2;   ///< of that row, counted from 1; of a table of one column the first
+    bool part = false;        ///< a text that must only be contained: say why beside it
 };
 
 /// A call that must be refused, and the argument that must be named.
-struct Refuses {
+struct MustRefuse {
     std::vector<Input> given;
     std::string_view argument;
+};
+
+/// A usual slip that no change of the call gives: what was done, and the answer as an expression over the
+/// parameters' names, as in a working.
+struct ToldSlip {
+    std::string_view sentence, answer;
 };
 
 /// How the wizard and the reader see an argument.
@@ -61,16 +70,22 @@ struct Parameter : Param {
     std::vector<Parameter> rows{};            ///< for Shape::table: what its rows may be
 };
 
-/// An argument after reading, in coherent SI units.
+/// An argument after reading, in coherent SI units, and what it was read from.
 struct Value {
     bool given = false;
+    bool unit = false;  ///< a unit was written with it, or with one of its cells
     double si = 0;
     double u = 0;  ///< standard uncertainty of si, as typed; the formula does not see it
     int choice = 0;
     std::vector<double> column{};
     std::vector<double> column_u{};  ///< of each cell, where any has one; else empty
     std::vector<std::string> names{};
-    std::vector<Value> rows{};  ///< of a table, in the order of Parameter::rows
+    std::vector<Value> rows{};          ///< of a table, in the order of Parameter::rows
+    std::vector<std::size_t> places{};  ///< of a column or of names: the cell of each, counted from 0 over
+                                        ///< all typed; empty: one after another from the first
+    std::span<const Input> typed{};     ///< the argument's cells as typed; they outlive the call
+
+    std::size_t place(std::size_t k) const { return places.empty() ? k : places[k]; }
 };
 
 /// An entry with its types erased.
@@ -80,15 +95,18 @@ struct Function {
     std::string_view result;                     ///< the result's name, as in the working
     std::string_view result_unit;                ///< empty for a pure number, a text or a table
     std::optional<std::size_t> unit_argument{};  ///< the argument that names the result's unit
+    std::optional<Kind> gives{};                 ///< the kind of a number, or of a column's numbers
     bool scalar = false;                         ///< gives one number
+    bool count = false;                          ///< ... that counts things: whole, and exact
     bool row_by_row = false;                     ///< gives a column, a cell for every row of its ranges
     bool mixes_mass = false;  ///< a mass meets time, area, energy or money: plain masses are grams
     std::string_view range, source, caution;
     std::string_view working;
     std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all
     std::vector<Check> checks;
-    std::vector<Refuses> refusals;
+    std::vector<MustRefuse> refusals;
     std::vector<std::string_view> see_also;
+    std::vector<ToldSlip> slips;
 
     std::function<Outcome(std::span<const Value>)> call;
     /// Only the functions about functions (WHY, SOURCE, …) take their arguments as they stand.
@@ -150,9 +168,11 @@ struct Words {
     /// its names.
     std::vector<std::string_view> workings{};
     std::vector<Check> checks{};
-    std::vector<Refuses> refusals{};
+    std::vector<MustRefuse> refusals{};
     std::vector<std::string_view> see_also{};
+    std::vector<ToldSlip> slips{};
     bool row_by_row = false;  ///< gives a column, a cell for every row of its ranges
+    bool count = false;       ///< gives a count: trays, batches
     /// Turns a struct or enumeration into a table or a text. Not needed for a quantity or a column of them.
     Outcome (*show)(const Result&) = nullptr;
 };
@@ -326,6 +346,7 @@ Function function(const Words<F>& words) {
                   .params = Caller::parameters(words.params),
                   .result = words.result,
                   .scalar = Shown::scalar,
+                  .count = words.count,
                   .row_by_row = words.row_by_row,
                   .range = words.range,
                   .source = words.source,
@@ -334,7 +355,8 @@ Function function(const Words<F>& words) {
                   .workings = words.workings,
                   .checks = words.checks,
                   .refusals = words.refusals,
-                  .see_also = words.see_also};
+                  .see_also = words.see_also,
+                  .slips = words.slips};
     std::optional<Kind> kind;
     if constexpr (requires { Shown::kind; }) kind = Shown::kind;
     detail::finish(made, kind, words.unit);
@@ -368,11 +390,5 @@ struct Row {
 Cell aicc_cell(double aicc);
 /// A table of quantities with its three columns.
 Table quantities(std::initializer_list<Row> rows);
-/// An amount in a given unit, or in its kind's default unit.
-double shown(const Amount& amount, std::string_view unit = {});
-template <PhysicalValue T>
-double shown(const T& x, std::string_view unit = {}) {
-    return shown(amount(x), unit);
-}
 
 }  // namespace drysheet
