@@ -4,6 +4,7 @@
 #include "addin/functions/curve_choice.hpp"
 #include "addin/functions/isotherm_choice.hpp"
 #include "addin/functions/topics.hpp"
+#include "addin/text/sentence.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -118,10 +119,9 @@ constexpr std::string_view kYours = "your figure";
 
 /// "energy: is below the latent heat 12 kWh of that water".
 std::string in_words(const Refused& refusal) {
-    std::string text = std::string(refusal.argument()) + " " + std::string(refusal.reason());
-    for (const Amount& amount : refusal.amounts())
-        text.replace(text.find("{}"), 2, drysheet::in_words(amount));
-    return text;
+    std::vector<Sentence::Part> parts;
+    for (const Amount& amount : refusal.amounts()) parts.emplace_back(drysheet::in_words(amount));
+    return std::string(refusal.argument()) + " " + written({refusal.reason(), std::move(parts)});
 }
 
 std::string_view word(std::optional<Known> known) {
