@@ -420,7 +420,7 @@ std::vector<Function> scaleplan_entries() {
                       "pressure",    87.7};
     const Rows pack{"pack mass", "100 g", "pack area",  0.04, "keeping time", 90.0, "limit moisture", "21 %",
                     "isotherm",  "Oswin", "store temp", 25.0, "store rh",     0.75};
-    const Rows wide{"new thickness", "10 mm", "thickness exponent", 1.5, "tray load", 8.0};
+    const Rows thin{"new thickness", "4 mm", "thickness exponent", 1.5, "tray load", 3.2};
     const Rows fan{"pressure drop", 0.36, "fan efficiency", 0.4, "other cost", 8.0};
     const std::string_view hand = "by hand from 4 kg prepared and 1 kg dried";
     const std::string_view cells = "tests/reference/make_trayrun_fv.py: a tray in cells, an ideal mixture";
@@ -476,7 +476,11 @@ std::vector<Function> scaleplan_entries() {
               {{bench, day}, 10.0, 1e-12, "by hand: 500 kg × 2 ÷ 100 kg", "raw cost"},
               {{bench, day}, 3.0, 1e-12, "by hand: 3 h × 4 ÷ 4 kg", "labour cost"},
               {{bench, equipped}, 2.0, 1e-12, "by hand: 8 ÷ 4 kg", "other cost"},
-              {{table(test), table(target, wide)}, 3.0, 1e-12, "by hand: (2 + 2²) ÷ 2", "thickness factor"},
+              {{table(test), table(target, thin)},
+               0.72,
+               1e-12,
+               "by hand: (0.8 + 0.8²) ÷ 2",
+               "thickness factor"},
               {{bench, day},
                "not asked for: the pack's rows are not filled in",
                0,
