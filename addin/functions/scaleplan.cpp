@@ -4,8 +4,15 @@
 #include "addin/functions/curve_choice.hpp"
 #include "addin/functions/isotherm_choice.hpp"
 #include "addin/functions/topics.hpp"
+#include "addin/text/sentence.hpp"
+#include "addin/text/words.hpp"
 
 namespace drysheet {
+
+template <>
+struct ChoiceOf<Known> {
+    static std::vector<std::string_view> names() { return {"measured", "guessed", "typical"}; }
+};
 
 template <>
 struct FieldsOf<BenchTest> {
@@ -28,6 +35,9 @@ struct FieldsOf<BenchTest> {
                 {arg::parameters, "of the curve, side by side in the order of DRY.CURVEMODELS"}),
             field<&T::equilibrium>(
                 {.name = arg::equilibrium, .text = "moisture of the curve in the end; else 0", .zero = true}),
+            field<&T::start_is>({"start moisture is", "measured, guessed or typical; else measured"}),
+            field<&T::final_is>({"final moisture is", "the same of the final moisture"}),
+            field<&T::time_is>({"drying time is", "the same of the drying time"}),
         };
     }
 };
@@ -43,18 +53,26 @@ struct FieldsOf<ScaleTarget> {
                              positive}),
             field<&T::trays>(
                 {arg::trays, "of the dryer, from which the days follow; or give days", positive}),
+            field<&T::trays_in_a_row>({.name = arg::row::trays_in_a_row,
+                                       .text = "that the air passes one after another",
+                                       .range = within(1, 50),
+                                       .otherwise = 1}),
             field<&T::tray_size>({arg::row::tray_size, "area of one tray", positive}),
-            field<&T::load>({arg::row::tray_load,
-                             "prepared material per area; else the test's, in proportion to thickness",
-                             positive}),
+            field<&T::load>(
+                {arg::row::tray_load,
+                 "prepared material per area; else the test's, in proportion to thickness; more makes a "
+                 "deeper bed",
+                 positive}),
             field<&T::new_thickness>({arg::row::new_thickness, "of the slices; else the test's", positive}),
-            field<&T::thickness_exponent>({.name = "thickness exponent",
-                                           .text = "2 where diffusion limits, 1 where the air does",
-                                           .range = within(0, 3),
-                                           .otherwise = 2}),
-            field<&T::new_temp>({"new temp", "air entering the dryer; else the test's"}),
+            field<&T::thickness_exponent>(
+                {"thickness exponent",
+                 "1 where the air outside rules, 2 where diffusion inside does, between them both; else "
+                 "half-way, or 2 beside an activation energy",
+                 within(1, 2)}),
+            field<&T::new_temp>({arg::row::new_temp, "air entering the dryer; else the test's"}),
             field<&T::activation_energy>(
-                {"activation energy", "measured, by which drying follows the air's temperature"}),
+                {"activation energy", "by which diffusion inside follows the air's temperature"}),
+            field<&T::energy_is>({"activation energy is", "measured, guessed or typical; else measured"}),
             field<&T::target_moisture>({arg::row::target_moisture, "of the product; else the test's"}),
             field<&T::turnaround>(
                 {arg::turnaround, "emptying, cleaning and filling between batches", at_least(0)}),
@@ -62,7 +80,9 @@ struct FieldsOf<ScaleTarget> {
                 {arg::row::hours_a_day, "working hours, 24 for day and night", above_up_to(0, 24)}),
             field<&T::room_temp>({arg::row::room_temp, "air drawn in"}),
             field<&T::room_rh>({arg::row::room_rh, "relative humidity of that air"}),
-            field<&T::exit_rh>({arg::row::exit_rh, "mean relative humidity of the air leaving; else 0.4"}),
+            field<&T::exit_rh>({arg::row::exit_rh,
+                                "relative humidity of the air leaving for which the fan is sized, did trays "
+                                "dry as in plenty of air; else 0.4"}),
             field<&T::pressure>(
                 {.name = arg::pressure, .text = "of the air", .otherwise = kUsualPressureKPa}),
             field<&T::pressure_drop>(
@@ -95,137 +115,250 @@ namespace {
 static_assert(kUsualExitRh == 0.4 && kUsualPressureDrop == 250 && kUsualFanEfficiency == 0.5,
               "the words of the entry say so");
 
-constexpr std::string_view kMeasured = "measured in the test";
 constexpr std::string_view kYours = "your figure";
 
-struct PlanTable {
-    Table table{.columns = 5};
+/// "energy: is below the latent heat 12 kWh of that water".
+std::string in_words(const Refused& refusal) {
+    std::vector<Sentence::Part> parts;
+    for (const Amount& amount : refusal.amounts()) parts.emplace_back(drysheet::in_words(amount));
+    return std::string(refusal.argument()) + " " + written({refusal.reason(), std::move(parts)});
+}
 
-    void add(std::string_view name, const Amount& value, std::string_view unit, std::string_view from,
+std::string_view word(std::optional<Known> known) {
+    return ChoiceOf<Known>::names().at(static_cast<std::size_t>(known.value_or(Known::measured)));
+}
+/// How that is known which rests on both.
+Known weaker(std::optional<Known> a, std::optional<Known> b) {
+    for (const Known known : {Known::guessed, Known::typical})
+        if (a == known || b == known) return known;
+    return Known::measured;
+}
+std::string_view said(bool given, std::string_view usual) { return given ? kYours : usual; }
+
+/// What stands in a row: its figures as likely, fast and slow; nothing where one cannot be.
+struct Figures {
+    std::optional<Amount> likely, fast, slow;
+};
+template <PhysicalValue T>
+Figures same(const T& x) {
+    return {amount(x), amount(x), amount(x)};
+}
+
+class PlanTable {
+  public:
+    explicit PlanTable(const ScalePlan& plan) : plan_(plan) {}
+
+    void add(std::string_view name, const Figures& figures, std::string_view unit, std::string_view from,
              std::string_view rests) {
+        const auto cell = [unit](const std::optional<Amount>& x) -> Cell {
+            return x ? Cell(shown(*x, unit)) : Cell(std::string());
+        };
+        std::string_view shown_unit = unit;
+        if (unit.empty() && figures.likely) shown_unit = row_of(figures.likely->kind).default_unit;
         table.cells.emplace_back(std::string(name));
-        table.cells.emplace_back(shown(value, unit));
-        table.cells.emplace_back(std::string(unit.empty() ? row_of(value.kind).default_unit : unit));
+        table.cells.emplace_back(cell(figures.likely));
+        table.cells.emplace_back(std::string(shown_unit));
         table.cells.emplace_back(from.empty() ? std::string() : "DRY." + std::string(from));
         table.cells.emplace_back(std::string(rests));
+        table.cells.emplace_back(cell(figures.fast));
+        table.cells.emplace_back(cell(figures.slow));
     }
     template <PhysicalValue T>
     void add(std::string_view name, const T& value, std::string_view unit, std::string_view from,
              std::string_view rests) {
-        add(name, amount(value), unit, from, rests);
+        add(name, same(value), unit, from, rests);
     }
-    /// A row without a figure says why instead.
     template <PhysicalValue T>
-    void add(std::string_view name, const std::optional<T>& value, std::string_view from,
-             std::string_view rests, std::string_view why_not) {
-        if (value) return add(name, *value, "", from, rests);
-        for (const std::string& cell : {std::string(name), std::string(), std::string(),
-                                        "DRY." + std::string(from), std::string(why_not)})
-            table.cells.emplace_back(cell);
+    void add(std::string_view name, T DryerPlan::*value, std::string_view unit, std::string_view from,
+             std::string_view rests) {
+        const auto of = [value](const Attempt<DryerPlan>& dryer) {
+            return dryer.value ? std::optional(amount(*dryer.value.*value)) : std::nullopt;
+        };
+        add(name, {amount(plan_.likely.*value), of(plan_.fast), of(plan_.slow)}, unit, from, rests);
     }
-};
+    /// A row without a figure says by which refusal.
+    template <PhysicalValue T>
+    void add(std::string_view name, Attempt<T> DryerPlan::*value, std::string_view unit,
+             std::string_view from, std::string_view rests) {
+        const auto of = [value](const DryerPlan* dryer) {
+            if (dryer == nullptr || !(dryer->*value).value) return std::optional<Amount>();
+            return std::optional(amount(*(dryer->*value).value));
+        };
+        const auto there = [](const Attempt<DryerPlan>& x) { return x.value ? &*x.value : nullptr; };
+        const auto& refusal = (plan_.likely.*value).refusal;
+        add(name, {of(&plan_.likely), of(there(plan_.fast)), of(there(plan_.slow))}, unit, from,
+            refusal ? "no figure: " + in_words(*refusal) : std::string(rests));
+    }
 
-std::string_view said(bool given, std::string_view usual) { return given ? kYours : usual; }
+    Table table{.columns = 7};
+
+  private:
+    const ScalePlan& plan_;
+};
 
 void show_material(PlanTable& rows, const ScalePlan& plan) {
     const bool new_target = plan.target.target_moisture.has_value();
-    rows.add("raw", plan.raw, "kg", "RAWFOR",
-             "measured yield and drying ratio, taken to be the same in the season");
-    rows.add("prepared", plan.prepared, "kg", "RAWFOR", "the same without the yield");
-    rows.add("water", plan.water, "kg", "WATERREMOVED", "prepared mass and measured moistures");
+    const BenchTest& test = plan.test;
+    const std::optional<Known> final_is = test.final_moisture ? test.final_is : test.start_is;
+    const std::string moistures(word(weaker(test.start_is, new_target ? std::nullopt : final_is)));
+    rows.add("raw", &DryerPlan::raw, "kg", "RAWFOR",
+             "yield and drying ratio of the test, taken to be the same in the season");
+    rows.add("prepared", &DryerPlan::prepared, "kg", "RAWFOR", "the same without the yield");
+    rows.add("water", &DryerPlan::water, "kg", "WATERREMOVED", moistures + " moistures and prepared mass");
     rows.add(
-        "dried", plan.dried, "kg", "",
+        "dried", &DryerPlan::dried, "kg", "",
         plan.target.trays ? "whole batches × dried in a batch: what you want, or a little more" : kYours);
-    rows.add("yield", plan.yield, "", "TRIMYIELD", kMeasured);
+    rows.add("yield", plan.yield, "", "TRIMYIELD", "measured: masses of the test");
     rows.add("drying ratio", plan.drying_ratio, "", "",
-             new_target ? "weights of the test, by moistures carried over to your target moisture"
-                        : "weights of the test, its handling losses included");
+             new_target
+                 ? "measured masses of the test, by " + std::string(word(weaker(test.start_is, final_is))) +
+                       " moistures carried over to your target moisture"
+                 : "measured: masses of the test, its handling losses included");
     rows.add("end moisture", plan.final_moisture, "",
-             plan.test.final_moisture || new_target ? "" : "FINALMOISTURE",
-             new_target                 ? kYours
-             : plan.test.final_moisture ? kMeasured
-                                        : "from the test's weights: losses count as water");
+             test.final_moisture || new_target ? "" : "FINALMOISTURE",
+             new_target            ? std::string(kYours)
+             : test.final_moisture ? std::string(word(test.final_is)) + " in the test"
+                                   : "from masses and " + std::string(word(test.start_is)) +
+                                         " start moisture of the test: losses count as water");
     rows.add("solids recovered", plan.recovered, "", "DRIEDMASS",
-             plan.test.final_moisture
-                 ? "check of the test: 1 when its weights and moistures agree"
-                 : "1 because the end moisture was worked out from the weights; measure it");
+             test.final_moisture
+                 ? "check of the test: 1 when its masses and its " + moistures + " moistures agree"
+                 : "1 because the end moisture was worked out from the masses; measure it");
+}
+
+/// Which resistance gives the likely factors.
+std::string_view likely_by(const ScalePlan& plan) {
+    if (plan.target.thickness_exponent) return "likely: between them by your thickness exponent";
+    return plan.target.activation_energy ? "likely: inside, where your activation energy holds"
+                                         : "likely: half-way";
 }
 
 void show_time(PlanTable& rows, const ScalePlan& plan) {
-    const bool guess = plan.air_scaling == AirScaling::wet_bulb_depression;
-    rows.add("test time", plan.curve_time, "", plan.target.target_moisture ? "DRYINGTIME" : "",
-             plan.target.target_moisture ? "fitted curve of the test, to your target moisture" : kMeasured);
-    rows.add("thickness factor", plan.thickness_factor, "", plan.target.new_thickness ? "THICKNESSTIME" : "",
-             !plan.target.new_thickness ? "same thickness as in the test"
-             : plan.target.thickness_exponent == 2
-                 ? "scaled by the square of thickness: holds where diffusion inside limits; a guess until a "
-                   "test at this thickness"
-                 : "scaled by your exponent of thickness; a guess until a test at this thickness");
-    rows.add("air factor", plan.air_factor, "", guess ? "WETBULB" : "",
-             guess ? "GUESS: time against the wet-bulb depression; holds where the air limits, promises too "
-                     "much late in drying; a test in this air decides"
-             : plan.air_scaling == AirScaling::none
-                 ? "same air as in the test"
-                 : "exp(E ÷ R × (1/T new − 1/T test)) with your activation energy; humidity is not scaled");
-    rows.add("drying time", plan.drying_time, "", "", "test time × thickness factor × air factor");
-    rows.add("dryer temp", plan.temp, "", "", plan.target.new_temp ? kYours : kMeasured);
+    const BenchTest& test = plan.test;
+    const std::string time_is(word(test.time_is));
+    rows.add("test time", plan.curve_time, "", test.model ? "DRYINGTIME" : "",
+             test.model
+                 ? time_is + " in the test: its fitted curve, to the end moisture; on the clock it took " +
+                       drysheet::in_words(amount(test.drying_time))
+                 : time_is + " in the test");
+    const Carried& carried = plan.carried;
+    const auto factor = [&](double Carry::*part) -> Figures {
+        return {amount(carried.likely.*part), amount(carried.fast().*part), amount(carried.slow().*part)};
+    };
+    const std::string deep = drysheet::in_words(plan.depth, 4);
+    rows.add("thickness factor", factor(&Carry::thickness), "", plan.depth == 1 ? "" : "THICKNESSTIME",
+             plan.depth == 1
+                 ? "same bed as in the test"
+                 : "guessed, until a test of this bed, " + deep +
+                       " times as deep: where the air outside rules " + deep +
+                       ", where diffusion inside does " + deep + "²; " + std::string(likely_by(plan)));
+    const std::string outside = "where the air outside rules, wet-bulb depression of the test ÷ that here";
+    std::string air = "unchanged: the bench had the same air";
+    if (plan.air_scaling == AirScaling::activation_energy)
+        air = "guessed " + outside + "; where diffusion inside does, " +
+              std::string(word(plan.target.energy_is)) +
+              " activation energy, exp(E ÷ R × (1/T new − 1/T test)); " + std::string(likely_by(plan));
+    if (plan.air_scaling == AirScaling::wet_bulb_depression)
+        air = "guessed, until a test in this air: " + outside +
+              "; where diffusion inside does, the same in slower air and 1 in faster; " +
+              std::string(likely_by(plan));
+    rows.add("air factor", factor(&Carry::air), "", plan.air_scaling == AirScaling::none ? "" : "WETBULB",
+             air);
+    rows.add("time in plenty of air",
+             Figures{amount(plan.carried_time), amount(plan.curve_time * carried.fast().time()),
+                     amount(plan.curve_time * carried.slow().time())},
+             "", "",
+             std::string("test time × thickness factor × air factor, by ") +
+                 (test.model ? "the fitted curve, stretched"
+                             : "a Lewis curve through start and end of the test, guessed and stretched"));
+    const std::string rules = carried.inside.time() == carried.outside.time() ? ""
+                              : carried.fast().time() == carried.inside.time()
+                                  ? "; fast: diffusion inside rules, slow: the air outside"
+                                  : "; fast: the air outside rules, slow: diffusion inside";
+    rows.add(
+        "drying time", &DryerPlan::drying_time, "", "TRAYRUN",
+        "simulated run of the planned trays in the planned air, by that curve: the air cools and moistens "
+        "over them" +
+            rules);
+    rows.add("dryer temp", plan.temp, "", "", said(plan.target.new_temp.has_value(), "as in the test"));
     rows.add("dryer rh", plan.rh, "", "HEATEDRH", "your room air, heated; none goes round again");
+}
+
+std::string labour_words(const ScalePlan& plan) {
+    std::string text = "batches a day × your labour of a batch";
+    const double share = plan.likely.labour / plan.target.hours_a_day;
+    if (share > 1)
+        text += "; MORE than the " + drysheet::in_words(amount(plan.target.hours_a_day)) +
+                " of the day: " + drysheet::in_words(std::ceil(share)) + " people at work at once";
+    return text;
 }
 
 void show_dryer(PlanTable& rows, const ScalePlan& plan) {
     const bool by_days = plan.target.days.has_value();
-    rows.add("load", plan.load, "", plan.target.load ? "" : "TRAYLOAD",
-             plan.target.load            ? kYours
-             : plan.target.new_thickness ? "measured, in proportion to thickness: the same packing is assumed"
-                                         : kMeasured);
-    rows.add("batches a day", plan.batches_a_day, "", "DAILYOUTPUT",
-             "drying time and your hours; whole batches");
-    rows.add("batches", plan.batches, "", by_days ? "" : "BATCHESFOR",
+    const bool deeper = plan.depth > plan.target.new_thickness.value_or(plan.test.thickness) /
+                                         plan.test.thickness * (1 + 1e-9);
+    rows.add(
+        "load", &DryerPlan::load, "", plan.target.load ? "" : "TRAYLOAD",
+        deeper ? "your figure; more than this thickness carried in the test: a deeper bed, and a longer "
+                 "time; spread alike over whole trays"
+        : plan.target.load ? "your figure, spread alike over whole trays"
+        : plan.target.new_thickness
+            ? "the test's, in proportion to thickness, spread alike over whole trays: the same packing is "
+              "assumed"
+            : "measured in the test, spread alike over whole trays");
+    rows.add("batches a day", &DryerPlan::batches_a_day, "", "DAILYOUTPUT",
+             plan.slow.value ? std::string("drying time and your hours; whole batches")
+                             : "drying time and your hours; whole batches; were it slow, none: " +
+                                   in_words(*plan.slow.refusal));
+    rows.add("batches", &DryerPlan::batches, "", by_days ? "" : "BATCHESFOR",
              by_days ? "days × batches a day" : "wanted ÷ dried in a batch, rounded up");
-    rows.add("days", plan.days, "", "", by_days ? kYours : "batches ÷ batches a day, rounded up");
-    rows.add("trays", plan.trays, "", by_days ? "TRAYSFOR" : "",
-             by_days ? "prepared in a batch at that load, rounded up" : kYours);
-    rows.add("area", plan.area, "", "", "trays × your tray size");
-    rows.add("prepared in a batch", plan.batch_prepared, "kg", by_days ? "RAWFOR" : "",
+    rows.add("days", &DryerPlan::days, "", "", by_days ? kYours : "batches ÷ batches a day, rounded up");
+    rows.add("trays", &DryerPlan::trays, "", by_days ? "TRAYSFOR" : "",
+             by_days ? "prepared in a batch at that load, rounded up to whole rows" : kYours);
+    rows.add("trays in a row", plan.target.trays_in_a_row, "", "",
+             plan.target.trays_in_a_row > 1 ? "your figure: the air passes them one after another"
+                                            : "each tray has fresh air, unless you say otherwise");
+    rows.add("area", &DryerPlan::area, "", "", "trays × your tray size");
+    rows.add("prepared in a batch", &DryerPlan::batch_prepared, "kg", by_days ? "RAWFOR" : "",
              by_days ? "dried in a batch × drying ratio" : "load × area");
-    rows.add("dried in a batch", plan.batch_dried, "kg", "",
+    rows.add("dried in a batch", &DryerPlan::batch_dried, "kg", "",
              by_days ? "wanted ÷ batches" : "prepared in a batch ÷ drying ratio");
-    rows.add("hours in use", plan.day, "", "", "batches a day × (drying time + turnaround)");
-    const bool exit = plan.target.exit_rh.has_value();
-    rows.add("air flow", plan.air_flow, "", "AIRNEEDED",
-             exit ? "at the dryer's inlet; your exit humidity; mean of a batch: more water goes at its "
-                    "start, see DRY.TRAYRUN"
-                  : "at the dryer's inlet; exit humidity 0.4 ASSUMED by the add-in; mean of a batch, more "
-                    "water goes at its start");
-    rows.add("room air", plan.room_flow, "", "AIRVOLUME", "the same air, before the heater");
-    rows.add("heater", plan.heater, "", "HEATINGLOAD", "heats that air; no losses, add for walls and leaks");
-    rows.add("fan", plan.fan, "", "",
+    rows.add("hours in use", &DryerPlan::day, "", "", "batches a day × (drying time + turnaround)");
+    rows.add("labour a day", &DryerPlan::labour, "", "", labour_words(plan));
+    rows.add("air flow", &DryerPlan::air_flow, "", "AIRNEEDED",
+             plan.target.exit_rh
+                 ? "at the dryer's inlet: water of a batch in the likely time in plenty of air, at your exit "
+                   "humidity"
+                 : "at the dryer's inlet: water of a batch in the likely time in plenty of air, at a typical "
+                   "exit humidity of 0.4");
+    rows.add("mean exit rh", &DryerPlan::exit_rh, "", "EXITAIR",
+             "all the air of the simulated run, mixed; at its start it leaves damper");
+    rows.add("room air", &DryerPlan::room_flow, "", "AIRVOLUME", "the same air, before the heater");
+    rows.add("heater", &DryerPlan::heater, "", "HEATINGLOAD",
+             "heats that air; no losses, add for walls and leaks");
+    rows.add("fan", &DryerPlan::fan, "", "",
              plan.target.pressure_drop && plan.target.fan_efficiency
                  ? "air flow × your pressure drop ÷ your efficiency"
-                 : "air flow × pressure drop ÷ efficiency; 0.25 kPa or 0.5 ASSUMED by the add-in where you "
-                   "gave none");
+                 : "air flow × pressure drop ÷ efficiency; where you gave none, typical ones: 0.25 kPa, 0.5");
 }
 
 void show_money(PlanTable& rows, const ScalePlan& plan) {
-    rows.add("energy of a batch", plan.batch_energy, "", "RUNENERGY",
+    rows.add("energy of a batch", &DryerPlan::batch_energy, "", "RUNENERGY",
              "heater and fan on for the drying time");
-    rows.add("energy of the season", plan.season_energy, "", "", "batches × energy of a batch");
-    rows.add("least heat", plan.least_heat, "HEATDEMAND",
-             "to warm and dry a batch; product at the dryer's temperature",
-             "no figure: it is worked out from 0 °C of the room up, to 150 °C in the dryer");
-    rows.add("efficiency", plan.efficiency, "DRYEREFFICIENCY", "latent heat ÷ energy of a batch",
-             "no figure: the room's own warmth does more of the drying than the heater, or the air is above "
-             "150 °C");
-    rows.add("energy per water", plan.energy_per_water, "kWh/kg", "ENERGYPERWATER",
+    rows.add("energy of the season", &DryerPlan::season_energy, "", "", "batches × energy of a batch");
+    rows.add("least heat", &DryerPlan::least_heat, "", "HEATDEMAND",
+             "to warm and dry a batch; product at the dryer's temperature");
+    rows.add("efficiency", &DryerPlan::efficiency, "", "DRYEREFFICIENCY", "latent heat ÷ energy of a batch");
+    rows.add("energy per water", &DryerPlan::energy_per_water, "kWh/kg", "ENERGYPERWATER",
              "energy of a batch ÷ its water");
-    rows.add("raw cost", plan.raw_cost, "", "UNITCOST", "your price, measured yields");
-    rows.add("energy cost", plan.energy_cost, "", "UNITCOST", "your tariff, the energy above");
-    rows.add("labour cost", plan.labour_cost, "", "UNITCOST", "your hours and wage");
-    rows.add("other cost", plan.other_cost, "", "UNITCOST",
+    rows.add("raw cost", &DryerPlan::raw_cost, "", "UNITCOST", "your price, yield and drying ratio above");
+    rows.add("energy cost", &DryerPlan::energy_cost, "", "UNITCOST", "your tariff, the energy above");
+    rows.add("labour cost", &DryerPlan::labour_cost, "", "UNITCOST", "your hours and wage");
+    rows.add("other cost", &DryerPlan::other_cost, "", "UNITCOST",
              said(plan.target.other_cost.has_value(), "none given"));
-    rows.add("cost per kilo", plan.cost, "", "UNITCOST",
+    rows.add("cost per kilo", &DryerPlan::cost, "", "UNITCOST",
              "sum of the four rows above; dryer and building not counted");
-    rows.add("cost of the season", plan.season_cost, "", "", "cost per kilo × all whole batches");
+    rows.add("cost of the season", &DryerPlan::season_cost, "", "", "cost per kilo × all whole batches");
 }
 
 constexpr std::string_view kPackCaution =
@@ -233,14 +366,17 @@ constexpr std::string_view kPackCaution =
     "decide how long it may be kept";
 
 Outcome show(const ScalePlan& plan) {
-    PlanTable rows;
+    PlanTable rows(plan);
     show_material(rows, plan);
     show_time(rows, plan);
     show_dryer(rows, plan);
     show_money(rows, plan);
-    rows.add("pack barrier", plan.barrier, "BARRIERFOR", kPackCaution,
-             "not asked for: the pack's rows are not filled in");
-    return rows.table;
+    if (plan.barrier)
+        rows.add("pack barrier", *plan.barrier, "", "BARRIERFOR", kPackCaution);
+    else
+        rows.add("pack barrier", Figures(), "", "BARRIERFOR",
+                 "not asked for: the pack's rows are not filled in");
+    return std::move(rows.table);
 }
 
 using Rows = std::vector<Input>;
@@ -277,20 +413,23 @@ std::vector<Function> scaleplan_entries() {
                     0.1,
                     "drying time",
                     6.0};
-    const Rows target{
-        "wanted",      "100 kg", "days",      25.0, "tray size", 0.5, "turnaround",        2.0,
-        "hours a day", 16.0,     "room temp", 25.0, "room rh",   0.6, "raw price",         2.0,
-        "tariff",      0.2,      "wage",      4.0,  "labour",    3.0, "activation energy", 30.0};
+    // Hill air, cool and damp, as a co-operative at 1200 m has it.
+    const Rows target{"wanted",      "100 kg", "days",      25.0, "tray size", 0.5, "turnaround",        2.0,
+                      "hours a day", 16.0,     "room temp", 17.0, "room rh",   0.8, "raw price",         2.0,
+                      "tariff",      0.2,      "wage",      4.0,  "labour",    3.0, "activation energy", 30.0,
+                      "pressure",    87.7};
     const Rows pack{"pack mass", "100 g", "pack area",  0.04, "keeping time", 90.0, "limit moisture", "21 %",
                     "isotherm",  "Oswin", "store temp", 25.0, "store rh",     0.75};
-    const Rows wide{"new thickness", "10 mm", "thickness exponent", 1.0, "new temp", 60.0};
+    const Rows thin{"new thickness", "4 mm", "thickness exponent", 1.5, "tray load", 3.2};
+    const Rows fan{"pressure drop", 0.36, "fan efficiency", 0.4, "other cost", 8.0};
     const std::string_view hand = "by hand from 4 kg prepared and 1 kg dried";
-    const Input day = table(target), bench = table(test);
+    const std::string_view cells = "tests/reference/make_trayrun_fv.py: a tray in cells, an ideal mixture";
+    const Input day = table(target), bench = table(test), equipped = table(target, fan);
     return {function<scale_plan>(
         {.name = "SCALEPLAN",
          .topic = "scaleup",
          .summary = "The whole plan from one bench test and a wanted output: each row a name, value, unit, "
-                    "the function it came from and what it rests on",
+                    "the function it came from, what it rests on, and the value were drying fast or slow",
          .mass_in_a_unit = kAlways,
          .params =
              {{{"test",
@@ -299,41 +438,86 @@ std::vector<Function> scaleplan_entries() {
                 "what is wanted, the place and the prices, in the same way; days or trays, and the pack's "
                 "rows all together or not at all"}}},
          .result = "plan",
-         .range = "Whole batches, each begun and ended within a working day; the air flow is the mean of a "
-                  "batch; no losses through walls, no air used twice, no cost of dryer and building.",
+         .range = "Whole batches, each begun and ended within a working day; the bench test was in plenty of "
+                  "air; trays alike; no losses through walls, no air used twice, no cost of dryer and "
+                  "building. Fast and slow are the same dryer, were the other resistance to rule: the air "
+                  "outside, or diffusion inside.",
          .source = "Put together from the functions named in its rows. Time by wet-bulb depression, a guess: "
-                   "van Meel 1958, Chem. Eng. Sci. 9:36. Usual values (exit humidity 0.4, pressure drop 0.25 "
-                   "kPa, fan efficiency 0.5): common practice, no source.",
+                   "van Meel 1958, Chem. Eng. Sci. 9:36; by the square of thickness: Crank 1975, The "
+                   "mathematics of diffusion, 2nd ed., sec. 4.3. Typical values (exit humidity 0.4, pressure "
+                   "drop 0.25 kPa, fan efficiency 0.5): common practice, no source.",
          .caution = "The pack's barrier is an estimate: only a measured water activity and the local food "
                     "authority decide how long a product may be kept.",
-         .working = ": drying ratio = prepared ÷ dried, by weight; raw = wanted × drying ratio ÷ yield\n"
-                    ": drying time = test time × (new thickness ÷ thickness)^exponent × air factor\n"
-                    ": air factor = wet-bulb depression in the test ÷ that in the new air, unless an "
-                    "activation energy is given\n"
-                    ": batches a day = hours ÷ (drying time + turnaround), rounded down; trays = prepared in "
-                    "a batch ÷ load ÷ tray size, rounded up\n"
-                    ": air flow, heater, fan, energy and cost: each row names its function",
+         .working =
+             ": drying ratio = prepared ÷ dried, by weight; raw = wanted × drying ratio ÷ yield\n"
+             ": depth = the greater of new thickness ÷ thickness and tray load ÷ the test's load\n"
+             ": where the air outside rules: time × depth × wet-bulb depression of the test ÷ that "
+             "here\n"
+             ": where diffusion inside does: time × depth² × exp(E ÷ R × (1/T new − 1/T test)); without "
+             "an activation energy as outside, but never below 1\n"
+             ": likely between them: a share of 2 − thickness exponent for the outside, a half when "
+             "nothing is said\n"
+             ": air flow = AIRNEEDED(water of a batch; that time; air here; exit rh)\n"
+             ": drying time = last time of TRAYRUN for the planned trays in that air, by the curve so "
+             "stretched\n"
+             ": batches a day = hours ÷ (drying time + turnaround), rounded down; trays = prepared in "
+             "a batch ÷ load ÷ tray size, rounded up\n"
+             ": heater, fan, energy and cost: each row names its function",
          .checks =
              {{{bench, day}, 500.0, 1e-12, "by hand: 100 × 4 ÷ 1 ÷ (4 ÷ 5)", "raw"},
               {{bench, day}, 400.0, 1e-12, hand, "prepared"},
               {{bench, day}, 300.0, 1e-12, "by hand: 400 − 100", "water"},
               {{bench, day}, 1.0, 1e-12, "by hand: 4 × 0.2 ÷ 0.8 ÷ 1", "solids recovered"},
-              {{bench, day}, 6.0, 1e-12, "same thickness and temperature as the test", "drying time"},
-              {{bench, day}, 2.0, 0, "by hand: 16 ÷ (6 + 2)", "batches a day"},
-              {{bench, day}, 4.0, 0, "by hand: 100 ÷ 50 × 4 kg a batch, 4 kg/m², 0.5 m² a tray", "trays"},
+              {{bench, day}, 6.0, 1e-12, "the test's own bed and temperature", "time in plenty of air"},
+              {{bench, day}, 8.1515, 0.015, cells, "drying time"},
+              {{bench, table(target, {"trays in a row", 5.0})}, 8.4653, 0.015, cells, "drying time"},
+              {{bench, day}, 1.0, 0, "by hand: 16 ÷ (8.15 + 2), rounded down", "batches a day"},
+              {{bench, day}, 8.0, 0, "by hand: 100 ÷ 25 × 4 kg a batch, 4 kg/m², 0.5 m² a tray", "trays"},
+              {{bench, day}, 3.0, 1e-12, "by hand: 1 batch × 3 h", "labour a day"},
               {{bench, day}, 10.0, 1e-12, "by hand: 500 kg × 2 ÷ 100 kg", "raw cost"},
-              {{bench, day}, 6.0, 1e-12, "by hand: 3 h × 4 ÷ 2 kg", "labour cost"},
-              {{table(test), table(target, wide)}, 12.0, 1e-12, "by hand: 6 h × 10 ÷ 5", "drying time"},
-              {{bench, day}, "not asked for", 0, "no pack was given", "", 2, true},
-              {{bench, day}, "ASSUMED", 0, "no exit humidity was given", "", 2, true},
-              {{bench, without(target, 11)}, "GUESS", 0, "the room's air is not the test's", "", 2, true}},
+              {{bench, day}, 3.0, 1e-12, "by hand: 3 h × 4 ÷ 4 kg", "labour cost"},
+              {{bench, equipped}, 2.0, 1e-12, "by hand: 8 ÷ 4 kg", "other cost"},
+              {{table(test), table(target, thin)},
+               0.72,
+               1e-12,
+               "by hand: (0.8 + 0.8²) ÷ 2",
+               "thickness factor"},
+              {{bench, day},
+               "not asked for: the pack's rows are not filled in",
+               0,
+               "no pack was given",
+               "pack barrier",
+               5},
+              {{bench, day},
+               "at the dryer's inlet: water of a batch in the likely time in plenty of air, at a typical "
+               "exit humidity of 0.4",
+               0,
+               "no exit humidity was given",
+               "air flow",
+               5},
+              {{bench, without(target, 11)},
+               "guessed, until a test in this air: where the air outside rules, wet-bulb depression of the "
+               "test ÷ that here; where diffusion inside does, the same in slower air and 1 in faster; "
+               "likely: half-way",
+               0,
+               "the room's air is not the test's",
+               "air factor",
+               5},
+              {{table(test, {"start moisture is", "typical"}), day},
+               "typical moistures and prepared mass",
+               0,
+               "as the test's table says",
+               "water",
+               5}},
          .refusals = {{{without(test, 9), day}, "drying time"},
                       {{bench, without(target, 1)}, "days"},
                       {{bench, table(target, {"trays", 4.0})}, "days"},
                       {{bench, table(target, {"tray syze", 0.5})}, "target"},
                       {{bench, table(target, {"wanted", 0.5})}, "target"},
                       {{bench, table(target, {"target moisture", "10 %"})}, "model"},
-                      {{bench, table(target, {"new temp", 20.0})}, "new temp"},
+                      {{bench, table(target, {"new temp", 10.0})}, "new temp"},
+                      {{bench, table(target, {"trays in a row", 51.0})}, "trays in a row"},
+                      {{bench, table(target, {"tray load", 12.0})}, "hours a day"},
                       {{bench, table(target, {"store rh", 0.7})}, "pack mass"},
                       {{bench, table(target, pack)}, "isotherm parameters"},
                       {{table(test, {"model", "Paige"}), day}, "model"},

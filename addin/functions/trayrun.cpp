@@ -109,8 +109,9 @@ std::vector<Function> trayrun_entries() {
                       "model and what it needs, and equilibrium or isotherm"}}},
          .result = "run",
          .range = "The product starts at the wet bulb of the entering air (no warming-up), no heat is lost, "
-                  "trays are alike, and the product takes no water back. A speed: air of 45 to 150 °C, 2450 "
-                  "to 29300 kg/(h·m²) along the tray.",
+                  "trays are alike, and the product takes no water back; by diffusion in little air the time "
+                  "is up to a tenth too long. Air below the boiling point of water "
+                  "at its pressure. A speed: air from 45 °C up, 2450 to 29300 kg/(h·m²) along the tray.",
          .source =
              "Heat and mass balance of each tray, with the add-in's own moist air: Geankoplis 1993, "
              "Transport processes and unit operations, 3rd ed., sec. 9.6 and 9.8, speed eq. 9.6-9; rate by "
@@ -119,6 +120,8 @@ std::vector<Function> trayrun_entries() {
                     "the air can still take up)\n"
                     ": N0 of a curve or diffusion = solids × (X0 − Xe) × −dMR/dt where the curve has MR = (X "
                     "− Xe) ÷ (X0 − Xe)\n"
+                    ": a curve that does not begin at 1 is joined to 1 by a straight line over the first "
+                    "tenth of its fall: in plenty of air the time is DRYINGTIME's\n"
                     ": N0 of falling rate = rate of a wet surface, below the critical moisture × (X − Xe) ÷ "
                     "(Xc − Xe)\n"
                     ": product: heat from the air at its wet-surface coefficient − latent heat; wet bulb at "

@@ -102,6 +102,7 @@ inline constexpr std::string_view yield = "yield";
 // rows of a table argument
 namespace row {
 inline constexpr std::string_view drying_time = "drying time";
+inline constexpr std::string_view energy_of_batch = "energy of a batch";
 inline constexpr std::string_view exit_rh = "exit rh";
 inline constexpr std::string_view fan_efficiency = "fan efficiency";
 inline constexpr std::string_view final_moisture = "final moisture";
@@ -110,6 +111,7 @@ inline constexpr std::string_view isotherm = "isotherm";
 inline constexpr std::string_view isotherm_parameters = "isotherm parameters";
 inline constexpr std::string_view keeping_time = "keeping time";
 inline constexpr std::string_view limit_moisture = "limit moisture";
+inline constexpr std::string_view new_temp = "new temp";
 inline constexpr std::string_view new_thickness = "new thickness";
 inline constexpr std::string_view pack_area = "pack area";
 inline constexpr std::string_view pack_mass = "pack mass";
@@ -123,6 +125,7 @@ inline constexpr std::string_view test_temp = "test temp";
 inline constexpr std::string_view tray_area = "tray area";
 inline constexpr std::string_view tray_load = "tray load";
 inline constexpr std::string_view tray_size = "tray size";
+inline constexpr std::string_view trays_in_a_row = "trays in a row";
 }  // namespace row
 
 }  // namespace drysheet::arg

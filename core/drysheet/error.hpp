@@ -24,6 +24,7 @@ class Refused : public std::exception {
     std::string_view argument() const { return argument_; }  ///< the parameter's name; empty: the result
     std::string_view reason() const { return reason_; }
     const std::vector<Amount>& amounts() const { return amounts_; }
+    void rename(std::string_view argument) { argument_ = argument; }  ///< as a caller calls it
 
   private:
     std::string_view argument_;

@@ -26,7 +26,8 @@ constexpr double kLatest = 10000;     // h
 // Least time constant of the product's warming, far below what shows in a run, for long enough steps: a share
 // of the time constant of its drying, but no more than so many hours, or a share of the time since the start.
 constexpr double kSoon = 0.005, kShortest = 0.2, kSince = 0.002;
-constexpr double kTop = 1e-6;  // of a curve's fall, at its start, where the slope may be 0 or infinite
+constexpr double kTop = 1e-6;    // of a curve's fall, at its start, where the slope may be 0 or infinite
+constexpr double kJoined = 0.1;  // share of the fall that joins 1 to a curve that does not begin there
 
 // ---- a thin layer: how fast the moisture ratio falls, by the moisture ratio itself
 
@@ -43,11 +44,15 @@ class ThinLayer {
             require_positive(*options.diffusivity, arg::diffusivity);
             per_hour_ = options.diffusivity->value() / (L.value() * L.value()) * kHour;
         }
-        top_ = std::min(1.0, at(0)) - kTop;
+        const double start = at(0);
+        top_ = std::min(1.0, start) - kTop;
         if (!(top_ > kTop) || !reaches(top_))
             throw BadInput(arg::parameters, "give a curve that does not fall");
         if (!reaches(kTop))
             least_ = numeric::edge([this](double ratio) { return reaches(ratio); }, kTop, top_);
+        join_ = top_;
+        if (std::abs(start - 1) > 1e-9) join_ -= kJoined * (top_ - least_);
+        join_time_ = curve_time_at(join_);
     }
 
     /// The least ratio that is reached: 0, or where a curve levels off.
@@ -56,7 +61,8 @@ class ThinLayer {
     /// −dMR/dt, 1/h, where the layer has that ratio.
     double rate(double ratio) const {
         if (ratio <= least_ + kTop * (top_ - least_)) return 0;
-        const double t = time(std::min(ratio, top_));
+        if (ratio > join_ && join_ < top_) return (1 - join_) / join_time_;
+        const double t = curve_time_at(std::min(ratio, top_));
         const auto by_log = [&](double ln_t) { return at(std::exp(ln_t)); };
         const double slope =
             boost::math::differentiation::finite_difference_derivative(by_log, std::log(t)) / t;
@@ -85,14 +91,18 @@ class ThinLayer {
         if (options_.model == TrayModel::diffusion) return slab_ratio(per_hour_ * hours).value();
         return curve(curve_model(), Time::from_value(hours * kHour), options_.parameters).value();
     }
-    double time(double ratio) const {
+    double curve_time_at(double ratio) const {
         if (options_.model != TrayModel::diffusion)
             return curve_time(curve_model(), MoistureRatio(ratio), options_.parameters).value() / kHour;
         return slab_fourier(MoistureRatio(ratio)) / per_hour_;
     }
+    double time(double ratio) const {
+        if (ratio > join_ && join_ < top_) return join_time_ * (1 - ratio) / (1 - join_);
+        return curve_time_at(ratio);
+    }
     bool reaches(double ratio) const {
         try {
-            time(ratio);
+            curve_time_at(ratio);
             return true;
         } catch (const NoConvergence&) {
             return false;
@@ -103,6 +113,8 @@ class ThinLayer {
     double per_hour_ = 0;  // Fo in an hour
     double top_ = 1;
     double least_ = 0;
+    double join_ = 1, join_time_ = 0;  // from where on the curve itself is followed: below top_ where the
+                                       // curve does not begin at 1
 };
 
 // ---- the stack
@@ -141,7 +153,10 @@ class Stack {
           start_(dry_basis(start).value()),
           target_(dry_basis(options.target).value()),
           air_(flow.value() / inlet_.air.v() * kHour),
-          water_heat_(capacity(1) - capacity(0)) {
+          water_heat_(capacity(1) - capacity(0)),
+          inlet_bulb_(inlet_.wet_bulb()),
+          inlet_ratio_(ratio(inlet_)),
+          inlet_heat_(heat(inlet_)) {
         require_positive(solids_, arg::fresh);
         require_positive(area, arg::area);
         require_positive(flow, arg::flow);
@@ -156,8 +171,7 @@ class Stack {
             throw BadInput(arg::critical, "is missing; the model wants it");
         if (options.activation_energy && !options.test_temp)
             throw BadInput(arg::row::test_temp, "is missing; the activation energy wants it");
-        const double bulb = inlet_.wet_bulb();
-        if (!(bulb < inlet_.air.T)) throw BadInput(arg::rh, "leaves the air nothing to take up");
+        if (!(inlet_bulb_ < inlet_.air.T)) throw BadInput(arg::rh, "leaves the air nothing to take up");
         const double end = ends_at();
         if (target_ <= end)
             throw BadInput(arg::target, "is never reached: in this air the run would end at {}",
@@ -165,7 +179,7 @@ class Stack {
         if (falling_rate() && !(critical_ > end))
             throw BadInput(arg::critical, "is not above the equilibrium moisture, {}",
                            {amount(wet_basis(MoistureDry{end}))});
-        heat_per_kelvin_ = latent(bulb) / (inlet_.air.T - bulb);
+        heat_per_kelvin_ = latent(inlet_bulb_) / (inlet_.air.T - inlet_bulb_);
         surface_ = wet_rate(area) * heat_per_kelvin_;
     }
 
@@ -179,60 +193,75 @@ class Stack {
     numeric::State begin() const {
         numeric::State x;
         for (std::size_t i = 0; i < trays(); ++i)
-            x.insert(x.end(), {start_, capacity(start_) * (inlet_.wet_bulb() - kFreezing) / kHeat});
+            x.insert(x.end(), {start_, capacity(start_) * (inlet_bulb_ - kFreezing) / kHeat});
         x.insert(x.end(), {0, 0});
         return x;
     }
     void slopes(const numeric::State& x, numeric::State& slope, double t) const {
-        Stream air = inlet_;
-        for (std::size_t i = 0; i < 2 * trays(); i += 2)
-            air = pass(air, t, x[i], x[i + 1], slope[i], slope[i + 1]);
-        const auto ratio = [&](const Stream& s) {
-            return humidity_ratio(s.temp(), s.humidity(), options_.pressure).value();
-        };
-        const auto heat = [&](const Stream& s) {
-            return air_enthalpy(s.temp(), s.humidity(), options_.pressure).value();
-        };
-        slope[2 * trays()] = air_ / solids_ * (ratio(air) - ratio(inlet_));
-        slope[2 * trays() + 1] = air_ / solids_ * (heat(inlet_) - heat(air)) / kHeat;
+        const Stream air = through(trays(), x, slope, t);
+        slope[2 * trays()] = air_ / solids_ * (ratio(air) - inlet_ratio_);
+        slope[2 * trays() + 1] = air_ / solids_ * (inlet_heat_ - heat(air)) / kHeat;
     }
     /// The air that leaves a tray, counted from 0.
     Stream leaving(const numeric::State& x, double t, std::size_t tray) const {
-        Stream air = inlet_;
-        double unused = 0;
-        for (std::size_t i = 0; i <= 2 * tray; i += 2) air = pass(air, t, x[i], x[i + 1], unused, unused);
-        return air;
+        numeric::State unused(x.size());
+        return through(tray + 1, x, unused, t);
     }
 
   private:
     bool falling_rate() const { return options_.model == TrayModel::falling_rate; }
 
-    /// Xe in that air; nothing where the isotherm has no value: the air is then too moist to dry anything.
-    std::optional<double> equilibrium(const Stream& air) const {
-        if (options_.equilibrium) return dry_basis(*options_.equilibrium).value();
+    double ratio(const Stream& s) const {
+        return humidity_ratio(s.temp(), s.humidity(), options_.pressure).value();
+    }
+    double heat(const Stream& s) const {
+        return air_enthalpy(s.temp(), s.humidity(), options_.pressure).value();
+    }
+    /// The air behind so many trays, and the slopes of each.
+    Stream through(std::size_t count, const numeric::State& x, numeric::State& slope, double t) const {
+        Stream air = inlet_;
+        double bulb = inlet_bulb_;
+        for (std::size_t i = 0; i < 2 * count; i += 2) {
+            if (i > 0) bulb = air.wet_bulb();
+            air = pass(air, bulb, t, x[i], x[i + 1], slope[i], slope[i + 1]);
+        }
+        return air;
+    }
+
+    /// What `call` gives, or nothing where the isotherm ends before that argument; other refusals stand.
+    template <class Call>
+    static auto unless_past(std::string_view argument, Call call) -> std::optional<decltype(call().value())> {
         try {
-            return renamed({{"parameters", "isotherm parameters"}}, [&] {
-                return equilibrium_moisture(*options_.isotherm, WaterActivity(air.humidity().value()),
-                                            options_.isotherm_parameters, air.temp())
-                    .value();
-            });
-        } catch (const OutOfRange&) {
+            return renamed({{arg::parameters, arg::row::isotherm_parameters}}, call).value();
+        } catch (const OutOfRange& refusal) {
+            if (refusal.argument() != argument) throw;
             return std::nullopt;
         }
+    }
+    std::optional<double> activity(double X, Temperature temp) const {
+        return unless_past(arg::moisture_db, [&] {
+            return water_activity(*options_.isotherm, MoistureDry(X), options_.isotherm_parameters, temp);
+        });
+    }
+    /// Xe in that air, 0 in air below all of the isotherm; nothing in air above all of it, which dries
+    /// nothing.
+    std::optional<double> equilibrium(const Stream& air) const {
+        if (options_.equilibrium) return dry_basis(*options_.equilibrium).value();
+        const WaterActivity aw(air.humidity().value());
+        const auto Xe = unless_past(arg::activity, [&] {
+            return equilibrium_moisture(*options_.isotherm, aw, options_.isotherm_parameters, air.temp());
+        });
+        if (!Xe && aw.value() < activity(0, air.temp()).value_or(0)) return 0;
+        return Xe;
     }
     /// What that air can take up from the product, kg/kg, until it is in equilibrium with it.
     double uptake(const Stream& air, double bulb, double X) const {
         if (options_.isotherm) {
-            try {
-                const WaterActivity activity = water_activity(*options_.isotherm, MoistureDry(X),
-                                                              options_.isotherm_parameters, air.temp());
-                if (activity.value() <= air.rh()) return 0;
-                if (activity.value() < 1)
-                    return air_pickup(air.temp(), air.humidity(), RelativeHumidity(activity.value()),
-                                      options_.pressure)
-                        .value();
-            } catch (const OutOfRange&) {  // wetter than the isotherm goes
-            }
+            const double aw = activity(X, air.temp()).value_or(1);
+            if (aw <= air.rh()) return 0;
+            if (aw < 1)
+                return air_pickup(air.temp(), air.humidity(), RelativeHumidity(aw), options_.pressure)
+                    .value();
         }
         return saturated(bulb).W() - air.air.W();
     }
@@ -260,10 +289,10 @@ class Stack {
             const double T = inlet_.air.T;
             const double G =
                 options_.speed->value() * (1 + inlet_.air.W()) / inlet_.air.v() * kHour;  // kg/(h m²)
-            if (!(G >= 2450 && G <= 29300) || !(T >= 318.15 && T <= 423.15))
-                throw OutOfRange(
-                    arg::speed, "is outside its equation: {} to {} of air at 45 to 150 °C",
-                    {Amount{2450 / kHour, Kind::mass_flux}, Amount{29300 / kHour, Kind::mass_flux}});
+            if (!(G >= 2450 && G <= 29300) || !(T >= 318.15))
+                throw OutOfRange(arg::speed, "is outside its equation: {} to {} of air of {} and more",
+                                 {Amount{2450 / kHour, Kind::mass_flux},
+                                  Amount{29300 / kHour, Kind::mass_flux}, Amount{318.15, Kind::temperature}});
             const double h = 0.0204 * std::pow(G, 0.8);  // W/(m² K)
             return h * area.value() / heat_per_kelvin_ * kHour;
         }
@@ -278,8 +307,8 @@ class Stack {
     static double spread(double u) { return u > 0 ? -std::expm1(-u) / u : 1; }
 
     /// One tray: the air that leaves it, and the slopes of moisture and enthalpy per h.
-    Stream pass(const Stream& in, double t, double X, double H, double& dX, double& dH) const {
-        const double T = in.air.T, bulb = in.wet_bulb(), Tp = product_temp(X, H);
+    Stream pass(const Stream& in, double bulb, double t, double X, double H, double& dX, double& dH) const {
+        const double T = in.air.T, Tp = product_temp(X, H);
         const auto Xe = equilibrium(in);
         const double free = Xe ? X - *Xe : 0;
         double hA = surface_, N0 = 0;  // J/(h K), kg/h
@@ -328,8 +357,10 @@ class Stack {
     double solids_;          // kg on one tray
     double start_, target_;  // kg/kg dry basis
     double critical_ = 0;
-    double air_;                  // kg dry air/h
-    double water_heat_;           // J/(kg K), of the water in the product
+    double air_;         // kg dry air/h
+    double water_heat_;  // J/(kg K), of the water in the product
+    double inlet_bulb_;  // K
+    double inlet_ratio_, inlet_heat_;
     double heat_per_kelvin_ = 0;  // λ/(T − Tw) of the entering air, J/(kg K)
     double surface_ = 0;          // hA of one tray, J/(h K)
 };

@@ -83,15 +83,21 @@ struct TrayRun {
 /// to the air's temperature, with a time constant of at least 1/200 of that of its drying (at most 0.2 h) and
 /// 1/500 of the time since the start. Air that would fog stays saturated and gives the product less heat. hA
 /// comes from `rate` or `speed`. Without them the fastest tenth of the curve's fall is taken to be that of a
-/// wet surface in the entering air, and where the curve is faster still the curve is followed.
+/// wet surface in the entering air, and where the curve is faster still the curve is followed. A curve that
+/// does not begin at 1 (an a of Henderson-Pabis other than 1) is joined to 1 by a straight line over the
+/// first tenth of its fall, so that in plenty of air the time to a target is drying_time's, which reads the
+/// curve's own clock: a below 1 is a fast first loss, above 1 a delay.
 ///
 /// fresh: on one tray; start: its moisture; area: drying surface of one tray; temp, rh, flow: of the air that
 /// enters the first tray, flow at that state; options: see above. What the model does not use is not looked
 /// at.
 ///
 /// Range: the product starts at the wet bulb (no warming-up), no heat is lost or radiated, the product takes
-/// no water back; at most 50 trays, 1000 steps, 10000 h. `speed` by its equation: air of 45 to 150 °C, 2450
-/// to 29300 kg/(h m²), parallel to the tray.
+/// no water back; by diffusion in little air the time is up to a tenth too long (slices that the air held
+/// back are more even inside than the series); air below the boiling point of water at its pressure, for
+/// above it air has no relative humidity; at most 50 trays, 1000 steps, 10000 h. `speed` by its equation:
+/// 2450 to 29300 kg/(h m²) of air from 45 °C up, parallel to the tray (published to 150 °C, further than a
+/// relative humidity goes).
 ///
 /// Errors: BadInput: an option missing, or beside one that excludes it; target not below start; target never
 /// reached in this air, with the moisture at which the run would end; OutOfRange: speed; NoConvergence:

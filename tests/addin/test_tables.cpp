@@ -43,7 +43,7 @@ TEST(Tables, UnitsBesideOrInTheValue) {
     const Outcome outcome = plan(three(kTest));
     EXPECT_NEAR(row(outcome, "prepared"), 400, 1e-9);
     EXPECT_NEAR(row(outcome, "dryer temp"), 60, 1e-9);
-    EXPECT_NEAR(row(outcome, "drying time"), 6, 1e-12);
+    EXPECT_NEAR(row(outcome, "test time"), 6, 1e-12);
 }
 TEST(Tables, AnyOrderAnyCaseBlankRowsAndUnfilledOnes) {
     Rows turned;

@@ -181,6 +181,8 @@ TEST(TrayRun, InPlentyOfAirEveryCurveIsFollowed) {
         {CurveModel::page, {0.3, 1.3}},
         {CurveModel::page, {0.5, 0.8}},
         {CurveModel::henderson_pabis, {1.04, 0.4}},
+        {CurveModel::henderson_pabis, {0.9, 0.4}},
+        {CurveModel::logarithmic, {0.95, 0.3, -0.02}},
         {CurveModel::logarithmic, {1.1, 0.3, -0.1}},
         {CurveModel::two_term, {0.6, 0.8, 0.4, 0.2}},
         {CurveModel::midilli, {1, 0.4, 1.1, -0.001}},
@@ -190,14 +192,15 @@ TEST(TrayRun, InPlentyOfAirEveryCurveIsFollowed) {
         SCOPED_TRACE(info(model).name);
         const TrayRun run = tray_run(kg(2), wet(5), m2(0.5), celsius(60), RelativeHumidity(0.1), kPlenty,
                                      curve_options(model, parameters, 0.25));
-        // A curve that begins above 1 is entered where it passes 1.
-        const double late = hours(curve_time(
-            model, MoistureRatio(std::min(1.0, curve(model, {}, parameters).value())), parameters));
+        const double start = curve(model, {}, parameters).value();
         for (const auto& row : run.rows) {
-            const double MR =
-                curve(model, Time::from_value(row.time.value() + 3600 * late), parameters).value();
-            EXPECT_NEAR(row.moisture.value(), 5 * std::min(1.0, MR), 5 * 2e-5) << hours(row.time);
+            const double MR = curve(model, row.time, parameters).value();
+            // A curve that does not begin at 1 is joined to it over the first tenth of its fall.
+            if (std::abs(start - 1) > 1e-9 && MR > 0.9 * std::min(1.0, start)) continue;
+            EXPECT_NEAR(row.moisture.value(), 5 * MR, 5 * 2e-5) << hours(row.time);
         }
+        const Time by_curve = drying_time(wet(5), wet(0.25), MoistureWet(0), model, parameters);
+        EXPECT_TRUE(test::near(run.rows.back().time.value(), by_curve.value(), 1e-4));
         EXPECT_TRUE(test::near(run.rows.back().moisture.value(), 0.25, 1e-9));
     }
 }
@@ -323,6 +326,96 @@ TEST(TrayRun, AgreesWithAnotherIntegrationInAnIdealMixture) {
         EXPECT_TRUE(test::within(last.leaving.value() - 273.15, std::stod(row[7]), 0.5));
         EXPECT_TRUE(test::near(last.leaving_rh, std::stod(row[8]), 0.03));
     }
+}
+
+TEST(TrayRun, AgreesWithFiniteVolumes) {
+    // trayrun_fv.csv: cells along the air, for diffusion layers through the slice. Its air is an ideal
+    // mixture and its equations are others: the time within 1.5 %, of a row of trays within 2.5 %. By
+    // diffusion in little air the run is too long by up to a tenth, as its header says: slices that were held
+    // back by the air are more even inside than the series knows.
+    for (const auto& row : test::reference("trayrun_fv.csv", ',')) {
+        if (row[0] == "plan") continue;
+        SCOPED_TRACE(row[0] + " " + row[1] + " " + row[2] + " " + row[5]);
+        TrayOptions options{.target = wet(0.15), .equilibrium = wet(0.05)};
+        if (row[0] == "Page") {
+            options.parameters = {0.45, 1.1};
+        } else {
+            options.model = TrayModel::diffusion;
+            options.diffusivity = Diffusivity::from_value(3e-10);
+            options.thickness = Length::from_value(0.005);
+        }
+        options.trays = std::stod(row[1]);
+        options.pressure = Pressure::from_value(1000 * std::stod(row[2]));
+        options.steps = 1;
+        const TrayRun run =
+            tray_run(kg(0.3 * 5), wet(4), m2(0.5), celsius(std::stod(row[3])),
+                     RelativeHumidity(std::stod(row[4])), m3_per_h(std::stod(row[5])), options);
+        const double time = hours(run.rows.back().time), reference = std::stod(row[6]);
+        if (row[0] == "diffusion" && std::stod(row[5]) < 100) {
+            EXPECT_GT(time, 1.02 * reference);
+            EXPECT_LT(time, 1.12 * reference);
+        } else {
+            EXPECT_TRUE(test::near(time, reference, row[1] == "1" ? 0.015 : 0.025));
+        }
+    }
+}
+
+TEST(TrayRun, TheSpeedOfItsEquation) {
+    // Geankoplis 1993, eq. 9.6-9 and its range: 2450 to 29300 kg/(h m²), 45 to 150 °C. Air of 60 °C and 10 %
+    // at 101.325 kPa by an ideal mixture: e = 1.9947 kPa (IAPWS-97), W = 0.622 · 1.9947/(101.325 − 1.9947) =
+    // 0.01249, v = 0.287055 · 333.15/(101.325 − 1.9947) = 0.9628 m³/kg, so 1.0516 kg/m³: 2450 kg/(h m²) is
+    // 0.6471 m/s, 29300 is 7.739 m/s.
+    const auto at = [](double speed, double temp) {
+        TrayOptions options = sand(0.195, 0.25);
+        options.rate.reset();
+        options.speed = Speed::from_value(speed);
+        options.steps = 1;
+        return test::refused<OutOfRange>([&] {
+            return tray_run(kg(29.67), wet(0.38), m2(1), celsius(temp), RelativeHumidity(0.1), kPlenty,
+                            options);
+        });
+    };
+    EXPECT_EQ(at(0.643, 60), "speed");
+    EXPECT_EQ(at(0.651, 60), "not refused");
+    EXPECT_EQ(at(7.70, 60), "not refused");
+    EXPECT_EQ(at(7.78, 60), "speed");
+    EXPECT_EQ(at(3, 44.9), "speed");
+    EXPECT_EQ(at(3, 45.1), "not refused");
+}
+
+TEST(TrayRun, HotAirUpToTheBoilingPoint) {
+    TrayOptions options = curve_options(CurveModel::lewis, {0.4}, 0.25);
+    options.steps = 1;
+    const auto at = [&](double temp) {
+        return tray_run(kg(2), wet(5), m2(0.5), celsius(temp), RelativeHumidity(0.02), kPlenty, options);
+    };
+    EXPECT_TRUE(test::near(hours(at(99).rows.back().time), std::log(20) / 0.4, 1e-4));
+    EXPECT_EQ(test::bad_input([&] { return at(100.1); }), "temp");
+    options.pressure = Pressure::from_value(70000);  // boils at 89.9 °C: steam tables
+    EXPECT_EQ(test::bad_input([&] { return at(91); }), "temp");
+}
+
+TEST(TrayRun, WhereAnIsothermEnds) {
+    TrayOptions options = curve_options(CurveModel::lewis, {0.4}, 0.25);
+    options.equilibrium.reset();
+    options.steps = 1;
+    const auto run = [&](double rh) {
+        return tray_run(kg(2), wet(5), m2(0.5), celsius(60), RelativeHumidity(rh), kPlenty, options);
+    };
+    // Below it: shelled corn of ASABE D245 (Chung-Pfost, test_sorption.cpp) holds no water in air below
+    // exp(−312.4/(60 + 30.205)) = 0.0313, so the run is that of an equilibrium of 0: ln 20/0.4 h.
+    options.isotherm = IsothermModel::modified_chung_pfost;
+    options.isotherm_parameters = {312.40, 0.16958, 30.205};
+    EXPECT_TRUE(test::near(hours(run(0.02).rows.back().time), std::log(20) / 0.4, 1e-4));
+    // A temperature that it does not hold for is refused as that, not taken for air that is too damp:
+    // A + B t = 12 − 0.25 · 60 is below 0.
+    options.isotherm = IsothermModel::modified_oswin;
+    options.isotherm_parameters = {12, -0.25, 2.5};
+    EXPECT_EQ(test::refused<OutOfRange>([&] { return run(0.1); }), "temp");
+    // Above it, at its pole 1/K: nothing dries.
+    options.isotherm = IsothermModel::gab;
+    options.isotherm_parameters = {0.08, 10, 2};
+    EXPECT_EQ(test::bad_input([&] { return run(0.6); }), "target");
 }
 
 // ---- refusals
