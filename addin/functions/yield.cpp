@@ -117,18 +117,47 @@ std::vector<Function> yield_entries() {
         function<trim_yield>(
             {.name = "TRIMYIELD",
              .topic = topic,
-             .summary = "Usable share after peel, stone and core are off",
+             .summary = "Usable share after peel, stone and core are off: give what was thrown away, not "
+                        "what is left",
              .params = {{{arg::whole, "mass as bought", positive},
                          {.name = arg::loss,
                           .text = "each part thrown away",
                           .range = at_least(0),
                           .repeats = true}}},
              .result = "yield",
+             .range = "Each mass behind the first is a part thrown away. From the mass that is left, "
+                      "DRY.STEPYIELD gives the yield; typed here it would give 1 − yield.",
              .source = kMass,
              .working = "yield = (whole − sum(loss)) ÷ whole",
              .checks = {{{1000.0, 150.0, 50.0}, 0.8, 1e-12, "by hand: 800 ÷ 1000"}},
              .refusals = {{{100.0, 80.0, 30.0}, "loss"}, {{0.0, 1.0}, "whole"}, {{100.0}, "loss"}},
-             .see_also = {"CHAINYIELD", "RAWFOR"}}),
+             .see_also = {"STEPYIELD", "STAGES", "CHAINYIELD", "RAWFOR"}}),
+        function<step_yield>(
+            {.name = "STEPYIELD",
+             .topic = topic,
+             .summary = "Yield of one step from the mass that goes in and the mass that comes out",
+             .params = {{{arg::in, "mass that goes in", positive},
+                         {arg::out, "mass that comes out", positive},
+                         {.name = arg::kept,
+                          .text = "samples taken of what goes in; they are not lost",
+                          .range = at_least(0),
+                          .repeats = true}}},
+             .result = "step",
+             .range =
+                 "Over a dryer the water that it takes out counts as lost: the yield is dried over fresh "
+                 "mass, as in DRY.STAGES. Samples of the product belong to what comes out (DRY.STAGES adds "
+                 "them by itself); what was thrown away goes into DRY.TRIMYIELD.",
+             .source = kMass,
+             .working = "step = out ÷ (in − sum(kept))",
+             .checks = {{{1000.0, 800.0}, 0.8, 1e-12, "by hand: 800 ÷ 1000"},
+                        {{"1 kg", "720 g", "60 g", "40 g"}, 0.8, 1e-12, "by hand: 720 ÷ (1000 − 100)"},
+                        {{30.3, 20.2, 10.1}, 1.0, 1e-12, "by hand: 20.2 ÷ 20.2, all that was left"}},
+             .refusals = {{{800.0, 1000.0}, "out"},
+                          {{1000.0, 950.0, 100.0}, "out"},
+                          {{1000.0, 0.0}, "out"},
+                          {{0.0, 1.0}, "in"},
+                          {{100.0, 10.0, 60.0, 40.0}, "kept"}},
+             .see_also = {"TRIMYIELD", "STAGES", "CHAINYIELD", "DRYINGRATIO"}}),
         function<water_removed>(
             {.name = "WATERREMOVED",
              .topic = topic,
@@ -267,7 +296,24 @@ std::vector<Function> yield_entries() {
              .working = "raw = dried × drying_ratio ÷ product(yield)",
              .checks = {{{100.0, 4.0, 0.8, 0.5}, 1000.0, 1e-12, "by hand: 400 ÷ 0.4"}},
              .refusals = {{{100.0, 0.5, 0.8}, "drying_ratio"}, {{100.0, 4.0, 0.0}, "yield"}},
-             .see_also = {"DRYINGRATIO", "CHAINYIELD"}}),
+             .see_also = {"DRIEDFROM", "DRYINGRATIO", "CHAINYIELD"}}),
+        function<dried_from>(
+            {.name = "DRIEDFROM",
+             .topic = topic,
+             .summary = "Dried product that a raw purchase gives",
+             .params = {{{arg::raw, "raw material bought", positive},
+                         {arg::drying_ratio, "grams of prepared material per gram dried", at_least(1)},
+                         {.name = arg::yield,
+                          .text = "yield of each other stage: trimming, milling, packing",
+                          .range = above_up_to(0, 1),
+                          .repeats = true}}},
+             .result = "dried",
+             .source = kMass,
+             .working = "dried = raw × product(yield) ÷ drying_ratio",
+             .checks = {{{1000.0, 4.0, 0.8, 0.5}, 100.0, 1e-12, "by hand: 1000 × 0.4 ÷ 4"},
+                        {{"50 lb", 5.0, "80 %"}, 3628.73896, 1e-9, "by hand: 22679.6185 g × 0.8 ÷ 5"}},
+             .refusals = {{{100.0, 0.5, 0.8}, "drying_ratio"}, {{100.0, 4.0, 0.0}, "yield"}},
+             .see_also = {"RAWFOR", "DRYINGRATIO", "CHAINYIELD"}}),
         function<unaccounted>(
             {.name = "UNACCOUNTED",
              .topic = topic,
@@ -315,7 +361,8 @@ std::vector<Function> yield_entries() {
         function<stages_table>(
             {.name = "STAGES",
              .topic = topic,
-             .summary = "Losses and yields stage by stage; samples kept back are not losses",
+             .summary = "Losses and yields stage by stage; samples kept back are not losses, but the water "
+                        "that a dryer takes out is",
              .params = {{{"names", "name of each stage"},
                          {arg::in, "mass into each stage", positive},
                          {arg::out, "mass that goes on to the next stage", at_least(0)},
@@ -324,6 +371,8 @@ std::vector<Function> yield_entries() {
                           .range = at_least(0),
                           .blank = 0}}},
              .result = "stages",
+             .range = "Over a dryer the water that it takes out counts as loss: the loss of product there is "
+                      "that against DRY.DRIEDMASS. A single step is DRY.STEPYIELD.",
              .source = kMass,
              .working = ": loss = in − out − kept; loss share = loss ÷ in; yield = (out + kept) ÷ in\n"
                         ": cumulative yield = product of the yields down to that stage",
@@ -340,7 +389,7 @@ std::vector<Function> yield_entries() {
                    "slice"}},
              .refusals = {{{column("peel", "slice"), column(1000.0, 800.0), column(800.0), column(0.0, 10.0)},
                            "out"}},
-             .see_also = {"CLOSURE", "CHAINYIELD"}}),
+             .see_also = {"STEPYIELD", "TRIMYIELD", "CLOSURE", "CHAINYIELD", "DRYINGRATIO"}}),
         function<reconcile>(
             {.name = "RECONCILE",
              .topic = topic,
