@@ -97,7 +97,7 @@ Fraction step_yield(Mass in, Mass out, std::optional<std::span<const Mass>> kept
     const Mass lost = unless_rounding(left - out, in, samples.size() + 1);
     if (!(lost >= Mass()))
         throw BadInput(arg::out, "is above the {} that went in without the samples", {amount(left)});
-    return Fraction(lost == Mass() ? 1 : out / left);
+    return lost == Mass() ? Fraction(1) : Fraction(out / left);
 }
 
 namespace {
