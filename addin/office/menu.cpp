@@ -27,7 +27,7 @@ namespace {
 
 constexpr Command kCommands[] = {
     {"put-", put_formulas},
-    {"check", check},
+    {"review", review},
     {"example-", open_example, Command::Says::nothing},
     {"reference", open_reference, Command::Says::nothing},
     {"about", about, Command::Says::in_box},
