@@ -40,6 +40,7 @@ add_custom_target(drysheet_generated DEPENDS ${generated}/office.stamp ${generat
 
 add_library(drysheet_uno MODULE
     office/about.cpp
+    office/adopt.cpp
     office/cells.cpp
     office/component.cpp
     office/insert.cpp

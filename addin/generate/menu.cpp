@@ -16,6 +16,7 @@ const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
 const Entry kReview{"menu.review", "Review This Workbook"};
+const Entry kAdopt{"menu.adopt", "Use the Suggestions"};
 const Entry kReference{"menu.reference", "All Functions"};
 const Entry kAbout{"menu.about", "About Drysheet"};
 
@@ -103,7 +104,7 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kReview, kReference, kAbout};
+    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kReview, kAdopt, kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
@@ -118,6 +119,7 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
         writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kReview, "review");
+    writer.entry(kAdopt, "adopt");
     writer.entry({}, {});
     writer.entry(kReference, "reference");
     writer.entry(kAbout, "about");

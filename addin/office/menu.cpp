@@ -28,6 +28,7 @@ namespace {
 constexpr Command kCommands[] = {
     {"put-", put_formulas},
     {"review", review},
+    {"adopt", adopt},
     {"example-", open_example, Command::Says::nothing},
     {"reference", open_reference, Command::Says::nothing},
     {"about", about, Command::Says::in_box},

@@ -88,14 +88,10 @@ std::string first_cell(const std::string& label) {
     return label.substr(0, label.find_first_of(":,", dot == std::string::npos ? 0 : dot));
 }
 
-OUString text_at(const Sequence<Any>& row, std::size_t column) {
+OUString text_at(const Sequence<Any>& row, sal_Int32 column) {
     OUString text;
-    row[static_cast<sal_Int32>(column)] >>= text;
+    row[column] >>= text;
     return text;
-}
-
-std::size_t column_of(std::string_view name) {
-    return static_cast<std::size_t>(std::ranges::find(kReviewHeader, name) - kReviewHeader.begin());
 }
 
 /// What people wrote into the last two columns of the reviews that there are.
@@ -109,12 +105,11 @@ class Settled {
             const auto rows = Reference<sheet::XCellRangeData>(table, UNO_QUERY_THROW)->getDataArray();
             for (sal_Int32 i = 0; i < rows.getLength(); ++i) {
                 const auto at = [&](std::string_view column) {
-                    return utf8_from(text_at(rows[i], column_of(column)));
+                    return utf8_from(text_at(rows[i], review_column(column)));
                 };
                 const auto words = [&](std::string_view column) {  // as it is shown: a date, say
-                    return utf8_from(Reference<text::XText>(table->getCellByPosition(
-                                                                static_cast<sal_Int32>(column_of(column)), i),
-                                                            UNO_QUERY_THROW)
+                    return utf8_from(Reference<text::XText>(
+                                         table->getCellByPosition(review_column(column), i), UNO_QUERY_THROW)
                                          ->getString());
                 };
                 Row settled{at("Why"), words("Settled"), words("By")};
@@ -342,6 +337,10 @@ void write_review(const Sheet& sheet, const std::vector<ReviewRow>& rows, const 
     }
     format_table(sheet, data, rows);
     name_range(cells(sheet, 0, kTop - 1, kColumns, count + 1), kReviewName);
+}
+
+sal_Int32 review_column(std::string_view name) {
+    return static_cast<sal_Int32>(std::ranges::find(kReviewHeader, name) - kReviewHeader.begin());
 }
 
 Range review_table(const Sheet& sheet) {

@@ -45,6 +45,9 @@ void write_review(const Sheet& sheet, const std::vector<ReviewRow>& rows, const 
                   const std::vector<std::string>& sheet_names, bool linked,
                   const std::function<void()>& alive);
 
+/// Where a column of the table is, counted from 0.
+sal_Int32 review_column(std::string_view name);
+
 /// The table of a review's sheet without its header row; empty where it is none.
 Range review_table(const Sheet& sheet);
 

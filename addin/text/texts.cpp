@@ -49,6 +49,13 @@ constexpr std::string_view kWords[] = {
     // the review
     "Review",
     "Cells read: {}. Wrong: {}, doubtful: {}, could be checked: {}, fine: {}, not judged: {}. Rows settled before: {}. This list does not follow later changes.",
+    // using its suggestions
+    "Before: {}",
+    "Go to the sheet of a review first, and select the rows to use.",
+    "{} is on a protected sheet. Nothing was changed.",
+    "Those cells no longer hold what the review read. Review the workbook again.",
+    "None of the selected rows suggests a formula.",
+    "Suggestions used: {}, in cells: {}; what stood there is in a note. Left alone, as the cell has changed since: {}.",
     "The workbook takes no new sheet, so the review is in a new workbook.",
 
     // the reason in a block of formulas

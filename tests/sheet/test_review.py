@@ -91,6 +91,78 @@ class ReviewTest(MenuTest):
         self.assertEqual(len(self.table()[1]), 5)
         self.undo.undo()
 
+    # ---- use the suggestions
+
+    def suggest(self, name, **cells):
+        """Writes a suggestion into the row of each cell, as an engine or a person would."""
+        sheet = self.book.document.Sheets.getByName(name)
+        table = sheet.NamedRanges.getByName("DRYSHEET_REVIEW").getReferredCells()
+        labels = [row[0].split(".")[1] for row in table.getDataArray()[1:]]
+        top = table.RangeAddress.StartRow + 1
+        for cell, formula in cells.items():
+            sheet.getCellByPosition(5, top + labels.index(cell)).String = formula
+        return sheet
+
+    def note(self, address):
+        return self.book.cell(address).Annotation.String
+
+    def test_the_suggestion_of_the_selected_row_is_used_and_what_was_there_is_kept(self):
+        self.fill()
+        self.book.put("B4", "=A1*3")
+        notes = self.book.sheet().Annotations
+        notes.insertNew(self.book.cell("B1").CellAddress, "mine")
+        self.send("review")
+        sheet = self.suggest("Review", B1="=A1+A1", B4="=A1+2*A1")
+        before = self.contents()
+        rows = [row["Cell"] for row in self.table()[1]]
+        controller = self.book.document.CurrentController
+        controller.select(sheet.getCellByPosition(2, 3 + rows.index("Sheet1.B1")))
+        done, said = self.send("adopt")
+        self.assertTrue(done, said)
+        self.assertEqual(self.book.cell("B1").Formula, "=A1+A1")
+        self.assertEqual(self.book.cell("B4").Formula, "=A1*3", "not selected")
+        self.assertEqual(self.note("B1"), "mine\nBefore: =A1*2")
+        self.assertEqual(self.undo.getAllUndoActionTitles()[0], "Use the Suggestions")
+        self.undo.undo()
+        self.assertEqual(self.contents(), before)
+        self.assertEqual(self.note("B1"), "mine")
+        self.book.put("B4", "=A1*4")
+        controller.select(sheet.getCellRangeByName("A1:J20"))
+        done, said = self.send("adopt")
+        self.assertTrue(done, said)
+        self.assertEqual([self.book.cell(at).Formula for at in ("B1", "B4")], ["=A1+A1", "=A1*4"])
+        self.assertIn("changed since: 1", said)
+
+    def test_a_copied_group_follows_and_has_its_note_at_the_first_cell(self):
+        for row in range(1, 6):
+            self.book.put(f"A{row}", row)
+            self.book.put(f"B{row}", f"=A{row}*2")
+        self.send("review")
+        sheet = self.book.document.Sheets.getByName("Review")
+        sheet.getCellRangeByName("A4").String = "Sheet1.B1:B3, B5, 4 cells"
+        sheet.getCellRangeByName("F4").String = "=A1+A1"
+        self.book.document.CurrentController.select(sheet.getCellRangeByName("A4"))
+        done, said = self.send("adopt")
+        self.assertTrue(done, said)
+        self.assertEqual([self.book.cell(f"B{row}").Formula for row in range(1, 6)],
+                         ["=A1+A1", "=A2+A2", "=A3+A3", "=A4*2", "=A5+A5"])
+        self.assertEqual([self.note(f"B{row}") for row in range(1, 6)], ["Before: =A1*2", "", "", "", ""])
+
+    def test_nothing_is_used_where_it_cannot_be(self):
+        self.fill()
+        self.assertIn("Go to the sheet of a review", self.send("adopt")[1])
+        self.send("review")
+        before = self.contents()
+        self.assertEqual(self.send("adopt"), (False, "None of the selected rows suggests a formula."))
+        sheet = self.suggest("Review", B1="=A1+A1")
+        self.book.document.CurrentController.select(sheet.getCellRangeByName("A1:A20"))
+        self.book.sheet().protect("")
+        done, said = self.send("adopt")
+        self.assertFalse(done)
+        self.assertIn("Sheet1.B1 is on a protected sheet", said)
+        self.assertEqual({where: text for where, text in self.contents().items() if where[0] != "Review"},
+                         {where: text for where, text in before.items() if where[0] != "Review"})
+
     def opened(self, count):
         components = self.office.desktop.Components.createEnumeration()
         documents = []
