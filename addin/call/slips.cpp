@@ -6,9 +6,9 @@
 #include <sstream>
 #include <utility>
 
-#include "addin/call/evaluate.hpp"
+#include "addin/call/call.hpp"
 #include "addin/call/expression.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -133,12 +133,8 @@ class Usual {
     }
 
     void told() {
-        for (const ToldSlip& slip : function_.slips) {
-            try {
-                add(compute(slip.answer, names_of(function_, values_)).value, std::string(slip.sentence));
-            } catch (const Refusal&) {  // a function of the catalogue that has no value there
-            }
-        }
+        for (const ToldSlip& slip : function_.slips)
+            add(as_written(function_, values_, slip.answer), std::string(slip.sentence));
     }
 
     void of_argument(std::size_t i) {
@@ -237,6 +233,15 @@ class Usual {
 
 bool same_to_four_digits(double a, double b) {
     return std::abs(a - b) <= 5e-5 * std::max(std::abs(a), std::abs(b));
+}
+
+std::optional<double> as_written(const Function& function, std::span<const Value> arguments,
+                                 std::string_view expression) {
+    try {
+        return compute(expression, names_of(function, arguments)).value;
+    } catch (const Refusal&) {  // a function of the catalogue that has no value there
+        return std::nullopt;
+    }
 }
 
 std::optional<double> as_written(const Function& function, std::span<const Value> arguments) {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "addin/functions/function.hpp"
@@ -29,8 +30,11 @@ std::vector<Slip> slips(const Function& function, std::span<const Value> argumen
 bool same_to_four_digits(double a, double b);
 
 /// The working of a function computed with these arguments, which may be such as the function refuses;
-/// nothing where the working is not arithmetic from line to line.
+/// nothing where the working is not arithmetic from line to line. Or of another expression over its
+/// parameters' names.
 std::optional<double> as_written(const Function& function, std::span<const Value> arguments);
+std::optional<double> as_written(const Function& function, std::span<const Value> arguments,
+                                 std::string_view expression);
 
 /// Plain masses whose unit only the sheet knows: the result is a mass in the same.
 bool masses_as_given(const Function& function, std::span<const Input> given);
