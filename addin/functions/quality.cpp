@@ -160,7 +160,9 @@ std::vector<Function> quality_entries() {
                        "al. (2017) Indian Food Composition Tables, National Institute of Nutrition; "
                        "isotherms: the row "
                        "source.",
-             .caution = kQualityCaution,
+             .caution = "How dry a food must be to keep, no table tells: only a measured water activity and "
+                        "the local "
+                        "food authority decide that.",
              .working =
                  ": the mean of the lines that the row source names\n"
                  ": a source's carbohydrate that holds the fibre is taken without it, before averaging",

@@ -66,10 +66,10 @@ TEST(Foods, an_unknown_name_lists_near_ones) {
     EXPECT_EQ(refusal("pinaple"), "food: \"pinaple\" is no food of the tables; near it: pineapple; piña.");
     EXPECT_EQ(refusal("oregano"),
               "food: \"oregano\" is not in the tables as it stands; there is: Spices, oregano, dried.");
-    EXPECT_EQ(refusal("coriander"),
-              "food: \"coriander\" is more than one food, from 8.72 % to 87 % moisture; say which: Spices, "
-              "coriander "
-              "seed; Coriander leaves; Coriander seeds.");
+    EXPECT_EQ(
+        refusal("coriander"),
+        "food: \"coriander\" is more than one food, from 8.72 % to 92.2 % moisture; say which: Coriander "
+        "(cilantro) leaves, raw; Spices, coriander seed; Coriander leaves; Coriander seeds.");
     EXPECT_EQ(refusal("xyzzy"), "food: \"xyzzy\" is no food of the tables.");
 }
 
