@@ -74,6 +74,78 @@ TEST(WorkbookReview, FindsWhatIsPlantedAndLittleElse) {
     EXPECT_LE(200 * falsely, right);
 }
 
+TEST(WorkbookReview, TellsAboutOneCell) {
+    const Reviewed reviewed(read_picture(R"(
+        sheet In
+        A1 | Fresh mass | 12 | kg
+        A2 | Start moisture, wet basis | 86 %
+        A3 | Final moisture, wet basis | 10 %
+        A4 | Dried product (g) | =DRY.DRIEDMASS(B1;B2;B3)
+        A5 | | =B1*(1-B2)
+        A6 | Refused (kg) | =DRY.DRIEDMASS(B1;B3;B2)
+        sheet Out
+        A1 | Packs | =$In.B4*1000/250)")
+                                .picture);
+    const auto about = [&](std::string_view address) {
+        return reviewed.about(place(reviewed.picture(), address));
+    };
+    const About fresh = about("In.B1");
+    EXPECT_EQ(fresh.unit, "kg");
+    EXPECT_EQ(fresh.evidence, "labelled \"Fresh mass\", the unit beside it is kg");
+    EXPECT_FALSE(fresh.finding);
+    EXPECT_TRUE(fresh.inputs.empty());
+    ASSERT_EQ(fresh.results.size(), 3U);
+    EXPECT_EQ(in_words(fresh.results.back(), reviewed.picture()), "Out.B1");
+    const About dried = about("In.B4");
+    ASSERT_TRUE(dried.finding);
+    EXPECT_EQ(dried.finding->verdict, Verdict::wrong);
+    EXPECT_EQ(dried.finding->why,
+              "by the units of its inputs it is in kg, but its label says g: 1000 times too small");
+    ASSERT_EQ(dried.calls.size(), 1U);
+    EXPECT_EQ(dried.calls[0].written, "DRY.DRIEDMASS(B1;B2;B3)");
+    EXPECT_EQ(dried.calls[0].arguments[1].name, "start");
+    EXPECT_EQ(dried.calls[0].arguments[1].label, "Start moisture, wet basis");
+    EXPECT_EQ(dried.calls[0].refusal, "");
+    EXPECT_EQ(dried.inputs.size(), 3U);
+    EXPECT_EQ(about("In.B5").unit, "kg");  // from its inputs
+    const About refused = about("In.B6");
+    ASSERT_EQ(refused.calls.size(), 1U);
+    EXPECT_NE(refused.calls[0].refusal, "");
+    ASSERT_TRUE(refused.finding);
+    EXPECT_EQ(refused.finding->verdict, Verdict::wrong);
+}
+
+TEST(WorkbookReview, CopiesAreOneRowAndTheOddOneItsOwn) {
+    const PictureText sheets = read_picture(R"(
+        A1 | Fresh (kg) | Dried (g) | Ratio
+        A2:A200 | t | 30 | 4800 | =B2/(C2/1000)
+        D90 | =B90/(C89/1000)
+        C89 | 4700)");
+    const Review made = review(sheets.picture);
+    ASSERT_EQ(made.findings.size(), 2U);
+    EXPECT_EQ(in_words(made.findings[0].cell), "D90");
+    EXPECT_EQ(made.findings[0].verdict, Verdict::wrong);
+    EXPECT_EQ(made.findings[0].why,
+              "unlike its neighbours: it takes C89 where its neighbours would take C90");
+    EXPECT_EQ(made.findings[0].suggested, "=B90/(C90/1000)");
+    EXPECT_DOUBLE_EQ(*made.findings[0].would_show, 6.25);  // 30 ÷ 4.8
+    EXPECT_EQ(made.findings[1].cells.size(), 198U);
+    EXPECT_EQ(made.count[static_cast<std::size_t>(Verdict::wrong)], 1U);
+}
+
+TEST(WorkbookReview, LeavesAloneWhatOnlyLooksOdd) {
+    for (const std::string_view text :
+         {// a first row, a change that lasts, a total under the block, the same by algebra
+          "A1:A9 | =B1*2\nB1:B9 | 3\nA1 | 6", "A1:A6 | =B1*2\nA7:A9 | =B7*3\nB1:B9 | 3",
+          "A1:A8 | =B1*2\nB1:B8 | 3\nA9 | =SUM(A1:A8)", "A1:A9 | =B1*2\nB1:B9 | 3\nA5 | =2*B5\nA6 | =B6+B6",
+          // five different formulas
+          "A1 | =B1*2 | 3\nA2 | =B1+B2 | 4\nA3 | =B3/7 | 5\nA4 | =B4-1 | 6\nA5 | =B5^2 | 7"}) {
+        const Review made = review(read_picture(text).picture);
+        EXPECT_EQ(made.count[static_cast<std::size_t>(Verdict::wrong)], 0U) << text;
+        EXPECT_EQ(made.count[static_cast<std::size_t>(Verdict::doubtful)], 0U) << text;
+    }
+}
+
 // Formulas with a character changed here and there: whatever they have become, the review ends and counts
 // them.
 TEST(WorkbookReview, StandsWhateverIsWritten) {
