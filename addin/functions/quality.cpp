@@ -218,7 +218,8 @@ std::vector<Function> quality_entries() {
              .source =
                  "Balance of the substance over the solids balance; Geankoplis (1993) Transport Processes "
                  "and Unit Operations, 3rd ed., sec. 1.5.",
-             .working = "after = content × (1 − final) ÷ (1 − start) × kept",
+             .working = "ratio = DRYINGRATIO(start; final)\n"
+                        "after = content × ratio × kept",
              .checks =
                  {{{20.0, 0.8, 0.2, 0.5}, 40.0, 1e-12, "by hand: 20 × 0.8 ÷ 0.2 × 0.5"},
                   {{2.5, "79.8 %", "2 %"},
