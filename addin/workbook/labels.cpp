@@ -209,7 +209,9 @@ std::optional<Unit> unit_in(std::string_view text) {
     if (text.find(' ') != std::string_view::npos && !several_words(text)) return {};
     // "db" and "RH" alone are words, no unit
     const auto read = [](std::string_view one) {
-        auto unit = read_unit(one);
+        const bool share = one.starts_with("%/");  // "%/h"
+        auto unit = read_unit(share ? "1" + std::string(one.substr(1)) : std::string(one));
+        if (unit && share) unit->denominator *= 100;
         if (unit && unit->dimension == Dimension{} && unit->form == RatioForm::none) unit.reset();
         return unit;
     };
@@ -734,7 +736,9 @@ struct Labels::Reader {
             if (text != nullptr && !own) {
                 if (trimmed(*text).empty()) continue;
                 const Label& label = label_of(*text);
-                if (label.only_unit) {
+                const auto below = sheet.cells.find({row + 1, column});
+                const bool heads = below != sheet.cells.end() && text_of(below->second) == nullptr;
+                if (label.only_unit && (left != nullptr || heads)) {  // no label, as "Hours" may be one
                     left_unit = text;
                 } else {
                     left = text;

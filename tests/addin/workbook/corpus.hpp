@@ -737,6 +737,78 @@ A12 | Matière sèche | =DRY.SOLIDSMASS(B1;B10) | kg
 ! tare Fiche.B9
 ! basis Fiche.B12
 )",
+    // formats with units and per cent signs in quotes, notes and names
+    R"(
+sheet Formats
+A1 | Load | 14 {format 0.0" kg"}
+A2 | Start | 86 {format 0.0" %"} {note moisture wet basis}
+A3 | End | 11 {format 0.0" %"} {note moisture wet basis}
+A4 | Solids | =B1*(1-B2/100) {format 0.00" kg"}
+A5 | Solids, badly | =B1*(1-B2) {format 0.00" kg"}
+A6 | Expected | =B4/(1-B3/100) {format 0.00" kg"}
+A7 | Expected | =B4/(1-B3/100)*1000 {format 0" g"}
+A8 | Expected | =B4/(1-B3/100) {format 0" g"}
+A9 | Sample | 12 {note gross mass of dish and sample, g}
+A10 | Dish | 9 {note tare, g}
+A11 | Net | =B9-B10 {format 0.0" g"}
+A12 | Net in kg | =(B9-B10)/1000 {format 0.000" kg"}
+A13 | Net and load | =B11+B1 {format 0.0" kg"}
+A14 | Length of run | 0.4 {clock}
+A15 | Power | 3 {format 0.0" kW"}
+A16 | Energy | =B15*B14*24 {format 0.0" kWh"}
+A17 | Energy, badly | =B15*B14 {format 0.0" kWh"}
+A18 | Dried | =DRY.DRIEDMASS(load;B2/100;B3/100) {format 0.0" kg"}
+A19 | Dried, by name | =expected
+A20 | Dried, badly | =wrongly
+A21 | Why | =DRY.WHY("DRIEDMAS";B1;0.86;0.1)
+A22 | Why | =DRY.WHY("DRIEDMASS";B1;0.86;0.1)
+A23 | Dry basis | =DRY.DRYBASIS(B2&" %")
+A24 | Dry basis, twice | =DRY.DRYBASIS(B25&" %")
+A25 | Moisture | 84 %
+A26 | Moisture times two | =B25*2 {percent}
+name load = $Formats.$B$1
+name expected = DRY.DRIEDMASS($Formats.$B$1;0.86;0.11)
+name wrongly = DRY.DRIEDMASS($Formats.$B$1;$Formats.$B$15;0.11)
+! percent B5
+! unit B8
+! unit B13
+! clock B17
+! unit B20
+! name B21
+! percent B24
+)",
+    // weights at intervals, loads by tray, a summary on another sheet in other units
+    R"(
+sheet Trays
+A1 | Tray no. | Tray, empty (kg) | Tray with fruit (kg) | Fruit (kg) | Tray with dry fruit (kg) | Dry fruit (kg) | Share left (%)
+A2:A11 | 1 | 1.2 | 4.3 | =C2-B2 | 1.75 | =E2-B2 | =F2/D2*100
+A12 | All | | | =SUM(D2:D11) | | =SUM(F2:F11) | =F12/D12*100
+D5 | =C5
+F9 | =E9-B8
+sheet Summary
+A1 | Loaded (kg) | =$Trays.D12
+A2 | Loaded (g) | =$Trays.D12
+A3 | Dried (kg) | =$Trays.F12
+A4 | Dried per tray (g) | =$Trays.F12/10*1000
+A5 | Loss of mass (kg) | =B1-B3
+A6 | Loss of mass (%) | =B5/B1*100
+A7 | Loss, fraction | =B5/B1
+A8 | Hours | 11
+A9 | Loss per hour (kg/h) | =B5/B8
+A10 | Loss per hour (%/h) | =B6/B8
+A11 | Mean temperature (°C) | 58
+A12 | Loss and hours | =B5*B8
+A13 | Loss less temperature (kg) | =B5-B11
+A14 | Dried mass in lb | =B3*2.2046
+A15 | Dried mass (lb) | =B3*2.2046
+A16 | Dried mass (lb) | =B3/2.2046
+A17 | Dried mass (oz) | =B3*35.274
+! reference Trays.D5
+! reference Trays.F9
+! unit Summary.B2
+! unit Summary.B13
+! unit Summary.B16
+)",
 };
 
 }  // namespace drysheet::workbook
