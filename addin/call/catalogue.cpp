@@ -35,6 +35,7 @@ const std::vector<Function>& functions() {
                  &trayrun_entries,
                  &powder_entries,
                  &package_entries,
+                 &quality_entries,
                  &energy_entries,
                  &scaleup_entries,
                  &scaleplan_entries,

@@ -247,7 +247,8 @@ Refusal in_sentence(const Call& call, const Refused& refused) {
             amounts.push_back(
                 in_unit(amount, amount.kind == subject.kind ? subject.unit : std::string_view{}));
     }
-    Sentence why{refused.reason(), std::move(amounts)};
+    const auto* in_words = dynamic_cast<const RefusedInWords*>(&refused);
+    Sentence why = in_words != nullptr ? in_words->why() : Sentence{refused.reason(), std::move(amounts)};
     if (subject.given.size() == 1)
         why = {"{} {}", {subject.given[0], std::move(why)}};
     else if (subject.given.size() > 1)

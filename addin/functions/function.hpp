@@ -232,6 +232,12 @@ struct ArgumentType<std::span<const std::string>> {
     static const std::vector<std::string>& unpack(const Value& v) { return v.names; }
 };
 
+template <>
+struct ArgumentType<std::optional<std::span<const std::string>>>
+    : ArgumentType<std::span<const std::string>> {
+    static constexpr bool optional = true;  // left out it arrives empty
+};
+
 template <class E>
 requires std::is_enum_v<E>
 struct ArgumentType<std::optional<E>> : ArgumentType<E> {

@@ -3,6 +3,28 @@
 #include "addin/functions/topics.hpp"
 
 namespace drysheet {
+
+template <>
+struct FieldsOf<DrySolids> {
+    static std::vector<Field<DrySolids>> fields() {
+        using S = DrySolids;
+        return {
+            field<&S::fructose>({"fructose", "its share"}),
+            field<&S::glucose>({"glucose", "its share"}),
+            field<&S::sucrose>({"sucrose", "its share"}),
+            field<&S::maltose>({"maltose", "its share"}),
+            field<&S::trehalose>({"trehalose", "its share"}),
+            field<&S::sorbitol>({"sorbitol", "its share"}),
+            field<&S::citric_acid>({"citric acid", "its share"}),
+            field<&S::maltodextrin_de36>({"maltodextrin de 36", "its share"}),
+            field<&S::maltodextrin_de20>({"maltodextrin de 20", "its share"}),
+            field<&S::maltodextrin_de10>({"maltodextrin de 10", "its share"}),
+            field<&S::maltodextrin_de5>({"maltodextrin de 5", "its share"}),
+            field<&S::starch>({"starch", "its share"}),
+        };
+    }
+};
+
 namespace {
 
 constexpr std::string_view kGordonTaylor =
@@ -23,6 +45,7 @@ constexpr Param kMasses{arg::masses, "mass retained on each", at_least(0)};
 Outcome mean_table(const SieveMean& x) {
     return quantities({{"mean", amount(x.mean)}, {"deviation", amount(x.deviation)}});
 }
+Input parts(std::vector<Input> cells) { return {std::move(cells), 2}; }
 Outcome class_text(const FlowClass& flow) { return std::string(info(flow).name); }
 
 }  // namespace
@@ -49,7 +72,7 @@ std::vector<Function> powder_entries() {
              .refusals = {{{0.05, -140.0, 5.42}, "tg_water"},
                           {{0.05, 62.0, 0.0}, "k"},
                           {{5.0, 62.0, 5.42}, "moisture"}},
-             .see_also = {"CAKINGMOISTURE"},
+             .see_also = {"CAKINGMOISTURE", "SOLIDSGLASSPOINT"},
              .slips = {{"the constant k was left out", "(1 − moisture) × tg_solids + moisture × tg_water"},
                        {"the share of the solids was taken for the moisture",
                         "(moisture × tg_solids + k × (1 − moisture) × tg_water) ÷ (moisture + k × (1 − "
@@ -80,9 +103,97 @@ std::vector<Function> powder_entries() {
              .refusals = {{{70.0, 62.0, 5.42}, "store_temp"},
                           {{55.0, 62.0, 5.42, 10.0}, "store_temp"},
                           {{-140.0, 62.0, 5.42}, "store_temp"}},
-             .see_also = {"GLASSPOINT", "SORPTION"},
+             .see_also = {"GLASSPOINT", "CARRIERSHARE", "SORPTION"},
              .slips = {{"the constant k was left out",
                         "(tg_solids − store_temp − margin) ÷ (tg_solids − tg_water)"}}}),
+        function<solids_glass_point>(
+            {.name = "SOLIDSGLASSPOINT",
+             .topic = topic,
+             .summary = "Glass transition temperature of dry solids from the parts they are made of",
+             .params = {{{arg::shares,
+                          "two columns, the name of a part and its share of the dry solids, in any order: "
+                          "fructose, glucose, "
+                          "sucrose, maltose, trehalose, sorbitol, citric acid, maltodextrin DE 36, DE 20, DE "
+                          "10, DE 5, starch"}}},
+             .result = "point",
+             .range = "The shares sum to 1 within 0.01: of a fruit, its sugars and acids without fibre and "
+                      "protein. Published "
+                      "glass transitions differ by 10 K and more between laboratories.",
+             .source = "Couchman & Karasz (1978) Macromolecules 11:117. Glass transitions and steps of the "
+                       "heat capacity: "
+                       "sugars Roos (1993) Carbohydr. Res. 238:39; maltodextrins Roos & Karel (1991) J. Food "
+                       "Sci. 56:1676, "
+                       "their steps from their Gordon-Taylor constants; citric acid Lu & Zografi (1997) J. "
+                       "Pharm. Sci. "
+                       "86:1374; starch Orford et al. (1989) Int. J. Biol. Macromol. 11:91.",
+             .working = ": ln point = Σ share × step × ln(glass transition) ÷ Σ share × step, in kelvin\n"
+                        ": °C and J/(g·K): fructose 5, 0.75; glucose 31, 0.63; sucrose 62, 0.60; maltose 87, "
+                        "0.61; trehalose "
+                        "100, 0.55; sorbitol −9, 0.96; citric acid 11, 0.82\n"
+                        ": maltodextrin DE 36 100, 0.542; DE 20 141, 0.50; DE 10 160, 0.465; DE 5 188, "
+                        "0.422; starch 243, 0.47",
+             .checks = {{{parts({"sucrose", 1.0})}, 62.0, 1e-9, "Roos (1993) (from memory): sucrose alone"},
+                        {{parts({"fructose", 0.5, "sucrose", "50 %"})},
+                         29.0269667,
+                         1e-6,
+                         "by hand: exp((0.30 × ln 335.15 + 0.375 × ln 278.15) ÷ 0.675) − 273.15"},
+                        {{parts({"glucose", 0.3, "maltodextrin DE 10", 0.4, "fructose", 0.3})},
+                         55.04744175,
+                         1e-6,
+                         "by hand: (0.225 × ln 278.15 + 0.189 × ln 304.15 + 0.186 × ln 433.15) ÷ 0.6"}},
+             .refusals = {{{parts({"sucrose", 0.5})}, "shares"},
+                          {{parts({"sucrose", 0.5, "salt", 0.5})}, "shares"},
+                          {{"sucrose"}, "shares"}},
+             .see_also = {"GLASSPOINT", "CARRIERSHARE", "CAKINGMOISTURE"}}),
+        function<carrier_share>(
+            {.name = "CARRIERSHARE",
+             .topic = topic,
+             .summary = "Share of a carrier such as maltodextrin, of all dry solids, that keeps a powder "
+                        "from caking in the "
+                        "store",
+             .params = {{{arg::tg_solids,
+                          "glass transition of the dry solids without it, as DRY.SOLIDSGLASSPOINT gives it"},
+                         {arg::tg_carrier,
+                          "glass transition of the dry carrier: about 160 for maltodextrin of DE 10"},
+                         {arg::store_temp, "warmest temperature of the store"},
+                         {"moisture", "moisture of the powder"},
+                         {.name = "margin",
+                          .text = "how far the glass transition must stay above the store",
+                          .otherwise = 10},
+                         {arg::k,
+                          "Gordon-Taylor constant with water; left out, that of Roos' line over the glass "
+                          "transition",
+                          positive}}},
+             .result = "carrier",
+             .range = "0 where none is needed. Refused where even the carrier alone would cake.",
+             .source = "Gordon & Taylor (1952) J. Appl. Chem. 2:493; k by Roos (1993) Carbohydr. Res. "
+                       "238:39; mixture of solids "
+                       "and carrier: Fox (1956) Bull. Am. Phys. Soc. 1:123.",
+             .caution = "It says when a powder cakes, not whether it keeps: only a measured water activity "
+                        "and the local food "
+                        "authority decide that.",
+             .working =
+                 ": t = store_temp + margin; k = 0.0293 × needed + 3.61 where it is left out, needed in °C\n"
+                 ": needed glass transition of the dry mixture = t + k × moisture ÷ (1 − moisture) × (t + "
+                 "135)\n"
+                 ": carrier = (1 ÷ tg_solids − 1 ÷ needed) ÷ (1 ÷ tg_solids − 1 ÷ tg_carrier), in kelvin",
+             .checks = {{{20.0, 160.0, 25.0, 0.03, 10.0, 6.0},
+                         0.4239409509,
+                         1e-7,
+                         "by hand: needed 35 + 6 × 0.03 ÷ 0.97 × 170 = 66.546 °C"},
+                        {{20.0, 160.0, 25.0, 0.03},
+                         0.4022626295,
+                         1e-7,
+                         "by hand: needed (0.97 × 35 + 3.61 × 5.1) ÷ (0.97 − 0.0293 × 5.1) = 63.811 °C"},
+                        {{100.0, 160.0, 20.0, 0.02},
+                         0.0,
+                         1e-12,
+                         "by hand: needed 30 + 3.5 × … = 44 °C, below 100"}},
+             .refusals = {{{20.0, 160.0, 25.0, 0.15}, "tg_carrier"},
+                          {{20.0, 50.0, 25.0, 0.03}, "tg_carrier"},
+                          {{20.0, 160.0, 25.0, 0.9}, "tg_carrier"},
+                          {{20.0, 160.0, 25.0, 0.03, 10.0, 0.0}, "k"}},
+             .see_also = {"SOLIDSGLASSPOINT", "GLASSPOINT", "CAKINGMOISTURE"}}),
         function<hausner_ratio>(
             {.name = "HAUSNER",
              .topic = topic,

@@ -16,6 +16,7 @@ std::vector<Function> curve_entries();
 std::vector<Function> kinetics_entries();
 std::vector<Function> powder_entries();
 std::vector<Function> package_entries();
+std::vector<Function> quality_entries();
 std::vector<Function> energy_entries();
 std::vector<Function> scaleup_entries();
 std::vector<Function> trayrun_entries();

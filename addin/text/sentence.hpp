@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "addin/text/cell.hpp"
+#include "drysheet/error.hpp"
 
 namespace drysheet {
 
@@ -51,6 +52,17 @@ inline Sentence::Sentence(std::string_view english, std::vector<Part> with)
 
 /// A text that is no form: what was typed, or a name.
 inline Sentence as_it_is(std::string text) { return {"{}", {std::move(text)}}; }
+
+/// A refusal whose sentence holds more than amounts.
+class RefusedInWords final : public Refused {
+  public:
+    RefusedInWords(std::string_view argument, Sentence why)
+        : Refused(argument, why.form), why_(std::move(why)) {}
+    const Sentence& why() const { return why_; }
+
+  private:
+    Sentence why_;
+};
 
 /// The sentence in the reader's language, its numbers with the reader's decimal sign.
 std::string written(const Sentence& sentence, const Reading& reading = {});

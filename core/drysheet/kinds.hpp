@@ -74,7 +74,7 @@ enum class Forms : std::uint8_t {
     ROW(permeance, Permeance, decltype(Mass() / Area() / Time() / Pressure()), "permeance", "g/(m²·day·kPa)", at_least(0), with_dimension) \
     ROW(diffusivity, Diffusivity, decltype(Area() / Time()), "diffusivity", "m²/s", at_least(0), with_dimension)     \
     ROW(molar_energy, MolarEnergy, decltype(Energy() / Quantity<si::amount>()), "molar energy", "kJ/mol", any_number(), with_dimension) \
-    ROW(drying_rate, DryingRate, decltype(1.0 / Time()), "drying rate", "kg/(kg·h)", any_number(), with_dimension)   \
+    ROW(drying_rate, DryingRate, decltype(1.0 / Time()), "rate", "kg/(kg·h)", any_number(), with_dimension)   \
     ROW(speed, Speed, Quantity<si::velocity>, "speed", "m/s", at_least(0), with_dimension)                           \
     ROW(money, Money, Quantity<MoneyUnit::unit_type>, "money", "money", any_number(), with_dimension)                \
     ROW(money_per_energy, MoneyPerEnergy, decltype(Money() / Energy()), "money per energy", "money/kWh", any_number(), with_dimension) \

@@ -78,6 +78,61 @@ MoistureWet caking_moisture(Temperature store_temp, Temperature tg_solids, doubl
     return MoistureWet((Tg1 - T) / ((Tg1 - T) + k * (T - Tg2)));
 }
 
+namespace {
+using Parts = DrySolids;
+// Sugars and sorbitol: Roos (1993) Carbohydr. Res. 238:39; citric acid: Lu & Zografi (1997) J. Pharm. Sci.
+// 86:1374; maltodextrins: Roos & Karel (1991) J. Food Sci. 56:1676, their steps that of sucrose by the ratio
+// of the Gordon–Taylor constants with water, 5.42 to 6.0, 6.5, 7.0 and 7.7; starch: Orford et al. (1989) Int.
+// J. Biol. Macromol. 11:91.
+constexpr GlassFormer kGlassFormers[] = {
+    {&Parts::fructose, 5, 0.75},
+    {&Parts::glucose, 31, 0.63},
+    {&Parts::sucrose, 62, 0.60},
+    {&Parts::maltose, 87, 0.61},
+    {&Parts::trehalose, 100, 0.55},
+    {&Parts::sorbitol, -9, 0.96},
+    {&Parts::citric_acid, 11, 0.82},
+    {&Parts::maltodextrin_de36, 100, 0.542},
+    {&Parts::maltodextrin_de20, 141, 0.50},
+    {&Parts::maltodextrin_de10, 160, 0.465},
+    {&Parts::maltodextrin_de5, 188, 0.422},
+    {&Parts::starch, 243, 0.47},
+};
+}  // namespace
+
+std::span<const GlassFormer> glass_formers() { return kGlassFormers; }
+
+Temperature solids_glass_point(const DrySolids& shares) {
+    double total = 0, weight = 0, sum = 0;
+    for (const GlassFormer& part : kGlassFormers) {
+        const double w = (shares.*part.share).value_or(Fraction(0)).value();
+        total += w;
+        weight += w * part.step;
+        sum += w * part.step * std::log(part.celsius + 273.15);
+    }
+    if (!(std::abs(total - 1) <= 0.01 + 1e-12))
+        throw BadInput(arg::shares, "sum to {}, not to 1", {amount(total)});
+    return from_si<Temperature>(std::exp(sum / weight));
+}
+
+Fraction carrier_share(Temperature tg_solids, Temperature tg_carrier, Temperature store_temp,
+                       MoistureWet moisture, TemperatureDifference margin, std::optional<double> k) {
+    if (k) require_positive(*k, arg::k);
+    const double T = kelvin(store_temp) + to_si(margin), w2 = moisture.value(), w1 = 1 - w2;
+    const double D = w2 * (T - kelvin(kGlassTransitionOfWater));
+    // without k it is linear in Tg: w1 (Tg - T) = (slope (Tg - 273.15) + 3.61) D
+    const double slope = k ? 0 : 0.0293, at0 = k ? *k : 3.61;
+    const double left = w1 - slope * D;
+    const double needed = 273.15 + (w1 * (T - 273.15) + at0 * D) / left;
+    if (left > 0 && needed <= kelvin(tg_solids)) return Fraction(0);
+    if (!(left > 0 && needed <= kelvin(tg_carrier)))
+        throw BadInput(arg::tg_carrier,
+                       left > 0 ? "is below the {} that the dry solids would need: no share of it helps"
+                                : "cannot help: no dry solids are dry-flowing at that moisture",
+                       {amount(from_si<Temperature>(needed))});
+    return Fraction((1 / kelvin(tg_solids) - 1 / needed) / (1 / kelvin(tg_solids) - 1 / kelvin(tg_carrier)));
+}
+
 double hausner_ratio(Density bulk, Density tapped) {
     check_densities(bulk, tapped);
     return tapped / bulk;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -31,6 +32,38 @@ Temperature glass_point(MoistureWet moisture, Temperature tg_solids, double k,
 MoistureWet caking_moisture(Temperature store_temp, Temperature tg_solids, double k,
                             TemperatureDifference margin = {},
                             Temperature tg_water = kGlassTransitionOfWater);
+
+/// Dry solids by their glass-forming parts, as mass shares; what is not given is not there.
+struct DrySolids {
+    std::optional<Fraction> fructose, glucose, sucrose, maltose, trehalose, sorbitol, citric_acid,
+        maltodextrin_de36, maltodextrin_de20, maltodextrin_de10, maltodextrin_de5, starch;
+};
+
+/// Glass transition and step of the heat capacity there of a part, as published.
+struct GlassFormer {
+    std::optional<Fraction> DrySolids::*share;
+    double celsius;
+    double step;  ///< J/(g K)
+};
+std::span<const GlassFormer> glass_formers();
+
+/// Glass transition temperature of dry solids from their parts.
+/// ln Tg = Σ w ΔCp ln Tg_i / Σ w ΔCp, in kelvin
+/// shares: mass shares of the parts, summing to 1 within 0.01.
+/// Errors: BadInput(arg::shares) with another sum.
+/// Source: Couchman & Karasz (1978) Macromolecules 11:117, eq. for ln Tg; parts: see glass_formers().
+Temperature solids_glass_point(const DrySolids& shares);
+
+/// Share of a carrier, of all dry solids, that keeps a powder `margin` below its glass transition in the
+/// store. the dry mixture must have Tg = T + k w2/w1 (T − Tg_water), T = store_temp + margin, by
+/// Gordon–Taylor, and has 1/Tg = (1 − c)/Tg_solids + c/Tg_carrier; c is 0 where it needs none tg_solids,
+/// tg_carrier: of both when dry; store_temp; moisture: of the powder, wet basis; margin; k: Gordon–Taylor
+/// constant of the mixture with water; left out, 0.0293 Tg/°C + 3.61.
+/// Errors: BadInput(arg::k) unless above 0; BadInput(arg::tg_carrier) where no share helps.
+/// Source: Gordon & Taylor (1952); k by Roos (1993) Carbohydr. Res. 238:39; mixture: Fox (1956) Bull. Am.
+/// Phys. Soc. 1:123.
+Fraction carrier_share(Temperature tg_solids, Temperature tg_carrier, Temperature store_temp,
+                       MoistureWet moisture, TemperatureDifference margin, std::optional<double> k = {});
 
 /// Hausner ratio. tapped / bulk
 /// bulk: untapped bulk density; tapped: tapped density.

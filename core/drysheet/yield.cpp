@@ -86,7 +86,23 @@ Fraction chain_yield(std::span<const Fraction> yields) {
                                           [](Fraction y) { return y.value(); }));
 }
 
-Mass raw_for(Mass dried, double drying_ratio, std::span<const Fraction> yields) {
+Fraction step_yield(Mass in, Mass out, std::optional<std::span<const Mass>> kept) {
+    require_positive(in, arg::in);
+    require_positive(out, arg::out);
+    const auto samples = kept.value_or(std::span<const Mass>());
+    const Mass left = unaccounted(in, samples);
+    if (!(left > Mass()))
+        throw BadInput(arg::kept, "is too much: {} of samples leave nothing of the {} that went in",
+                       {amount(sum(samples)), amount(in)});
+    const Mass lost = unless_rounding(left - out, in, samples.size() + 1);
+    if (!(lost >= Mass()))
+        throw BadInput(arg::out, "is above the {} that went in without the samples", {amount(left)});
+    return lost == Mass() ? Fraction(1) : Fraction(out / left);
+}
+
+namespace {
+/// Raw mass over dried mass of a chain.
+double raw_per_dried(double drying_ratio, std::span<const Fraction> yields) {
     if (!(drying_ratio >= 1))
         throw BadInput(arg::drying_ratio, "is below 1: it is fresh mass over dried mass");
     double y = 1;
@@ -95,7 +111,16 @@ Mass raw_for(Mass dried, double drying_ratio, std::span<const Fraction> yields) 
             throw BadInput(arg::yield, "is 0: no amount of raw material gives a product");
         y *= stage.value();
     }
-    return dried * (drying_ratio / y);
+    return drying_ratio / y;
+}
+}  // namespace
+
+Mass raw_for(Mass dried, double drying_ratio, std::span<const Fraction> yields) {
+    return dried * raw_per_dried(drying_ratio, yields);
+}
+
+Mass dried_from(Mass raw, double drying_ratio, std::span<const Fraction> yields) {
+    return raw / raw_per_dried(drying_ratio, yields);
 }
 
 Mass unless_rounding(Mass difference, Mass largest, std::size_t terms) {

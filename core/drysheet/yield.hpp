@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <span>
 
 #include "drysheet/quantity.hpp"
@@ -70,12 +71,26 @@ Mass prorate(Mass test_fresh, Mass test_dried, Mass batch_fresh);
 /// Source: mass balance.
 Fraction chain_yield(std::span<const Fraction> yields);
 
+/// Yield of one step from what goes in and what comes out of it.
+///   y = out / (in - samples)
+/// in: mass that goes in, above 0. out: mass that comes out, above 0. kept: samples taken of what goes in;
+/// none means none.
+/// Errors: BadInput(arg::in), BadInput(arg::out) unless above 0; BadInput(arg::kept) when the samples are all
+/// of it; BadInput(arg::out) above what is left to come out.
+/// Source: mass balance.
+Fraction step_yield(Mass in, Mass out, std::optional<std::span<const Mass>> kept = {});
+
 /// Raw purchase for an amount of dried product.
 ///   raw = D R / (y1 y2 ...)
 /// dried: D. drying_ratio: R, fresh per dried, 1 or more. yields: of every stage before or after the dryer;
 /// none means no loss. Errors: BadInput(arg::drying_ratio) below 1; BadInput(arg::yield) of 0. Source: mass
 /// balance.
 Mass raw_for(Mass dried, double drying_ratio, std::span<const Fraction> yields);
+
+/// Dried product that a raw purchase gives: raw_for the other way.
+///   dried = raw y1 y2 ... / R
+/// raw. drying_ratio: R, fresh per dried, 1 or more. yields, errors, source: as raw_for.
+Mass dried_from(Mass raw, double drying_ratio, std::span<const Fraction> yields);
 
 /// A difference of masses, exactly 0 where it is no more than the rounding of the numbers it comes from: 100
 /// g − 60 g − 40 g, or 30 g − 100 g (1 − 0.7), are no binary fractions of a kilogram. largest: of the masses.

@@ -54,6 +54,73 @@ TEST(GlassPoint, sugars) {
     }
 }
 
+TEST(SolidsGlassPoint, parts_alone_and_mixed) {
+    // Every part alone has its own glass transition; the sugars' are those of Roos (1993).
+    const auto rows = reference("gordon_taylor_sugars_roos.csv", ',');
+    const auto roos = [&](std::string_view name) {
+        for (const auto& row : rows)
+            if (row[0] == name) return std::stod(row[1]);
+        return std::nan("");
+    };
+    const std::pair<std::string_view, std::optional<Fraction> DrySolids::*> named[] = {
+        {"fructose", &DrySolids::fructose},
+        {"glucose", &DrySolids::glucose},
+        {"sucrose", &DrySolids::sucrose},
+        {"maltose", &DrySolids::maltose},
+        {"trehalose", &DrySolids::trehalose},
+        {"sorbitol", &DrySolids::sorbitol},
+        {"maltodextrin_M365_DE36", &DrySolids::maltodextrin_de36},
+        {"maltodextrin_M200_DE20", &DrySolids::maltodextrin_de20},
+        {"maltodextrin_M100_DE10", &DrySolids::maltodextrin_de10},
+        {"maltodextrin_M040_DE5", &DrySolids::maltodextrin_de5}};
+    for (const auto& [name, share] : named) {
+        DrySolids alone;
+        alone.*share = Fraction(1);
+        EXPECT_TRUE(within(in_celsius(solids_glass_point(alone)), roos(name), 1e-9)) << name;
+    }
+    // By hand, steps 0.60 and 0.75 J/(g K) of Roos (1993): exp((0.30 ln 335.15 + 0.375 ln 278.15)/0.675) K.
+    DrySolids half;
+    half.sucrose = Fraction(0.5);
+    half.fructose = Fraction(0.5);
+    EXPECT_TRUE(within(in_celsius(solids_glass_point(half)),
+                       std::exp((0.30 * std::log(335.15) + 0.375 * std::log(278.15)) / 0.675) - 273.15,
+                       1e-9));
+    EXPECT_EQ(refused<BadInput>([] { return solids_glass_point({}); }), "shares");
+    half.glucose = Fraction(0.1);
+    EXPECT_EQ(refused<BadInput>([&] { return solids_glass_point(half); }), "shares");
+}
+
+TEST(CarrierShare, keeps_the_margin) {
+    for (const double k : {4.0, 6.0})
+        for (const double w : {0.01, 0.02, 0.04}) {
+            const double c =
+                carrier_share(celsius(20), celsius(160), celsius(25), MoistureWet(w), kelvin(10), k).value();
+            ASSERT_GT(c, 0);
+            // Fox (1956): 1/Tg = (1 - c)/Tg1 + c/Tg2; Gordon & Taylor: it then is dry-flowing up to 35 °C.
+            const double mixed = 1 / ((1 - c) / 293.15 + c / 433.15);
+            EXPECT_TRUE(
+                within(in_celsius(glass_point(MoistureWet(w), from_si<Temperature>(mixed), k)), 35, 1e-9));
+        }
+    // Without k it is that of Roos' line at the mixture's own glass transition.
+    const double c =
+        carrier_share(celsius(20), celsius(160), celsius(25), MoistureWet(0.03), kelvin(10)).value();
+    const double mixed = 1 / ((1 - c) / 293.15 + c / 433.15);
+    EXPECT_TRUE(within(in_celsius(glass_point(MoistureWet(0.03), from_si<Temperature>(mixed),
+                                              0.0293 * (mixed - 273.15) + 3.61)),
+                       35, 1e-9));
+    EXPECT_EQ(
+        carrier_share(celsius(100), celsius(160), celsius(20), MoistureWet(0.02), kelvin(10), 6).value(), 0);
+    const auto none = [](double carrier, double w) {
+        return refused<BadInput>([=] {
+            return carrier_share(celsius(20), celsius(carrier), celsius(25), MoistureWet(w), kelvin(10));
+        });
+    };
+    EXPECT_EQ(none(160, 0.15), "tg_carrier");  // more than the carrier alone can
+    EXPECT_EQ(none(160, 0.90), "tg_carrier");
+    EXPECT_EQ(none(50, 0.03), "tg_carrier");
+    EXPECT_EQ(none(10, 0.03), "tg_carrier");
+}
+
 TEST(CakingMoisture, margin_and_limits) {
     const auto at = [](double store, double margin) {
         return [=] { return caking_moisture(celsius(store), celsius(62), 5.42, kelvin(margin)); };

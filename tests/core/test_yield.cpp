@@ -87,6 +87,33 @@ TEST(Yield, exact_ends_are_no_mistakes) {
     EXPECT_EQ(bad_input([] { return final_moisture(grams(100), wb(0.7), grams(29.999999)); }), "dried");
 }
 
+TEST(Yield, a_step_and_its_samples) {
+    // By hand: 800 of 1000 g; 720 g of what 100 g of samples leave of 1000 g; all of it.
+    EXPECT_TRUE(near(step_yield(grams(1000), grams(800)), 0.8, 1e-14));
+    EXPECT_TRUE(near(step_yield(grams(1000), grams(720), std::vector{grams(60), grams(40)}), 0.8, 1e-14));
+    for (int out = 1; out < 40; ++out)
+        for (int sample = 1; sample < 40; ++sample)
+            EXPECT_EQ(
+                step_yield(grams((out + sample) / 10.0), grams(out / 10.0), std::vector{grams(sample / 10.0)})
+                    .value(),
+                1)
+                << out << ' ' << sample;
+    EXPECT_EQ(bad_input([] { return step_yield(kg(0), kg(1), {}); }), "in");
+    EXPECT_EQ(bad_input([] { return step_yield(kg(1), kg(0), {}); }), "out");
+    EXPECT_EQ(bad_input([] { return step_yield(kg(1), kg(1.001), {}); }), "out");
+    EXPECT_EQ(bad_input([] { return step_yield(kg(1), kg(0.95), std::vector{kg(0.1)}); }), "out");
+    EXPECT_EQ(bad_input([] { return step_yield(kg(1), kg(0.1), std::vector{kg(1)}); }), "kept");
+}
+
+TEST(Yield, a_purchase_there_and_back) {
+    // By hand: 100 kg, trimmed to 0.8, sorted to 0.75, dried 6 : 1: 10 kg.
+    const std::vector chain{Fraction(0.8), Fraction(0.75)};
+    EXPECT_TRUE(near(dried_from(kg(100), 6, chain), 10, 1e-14));
+    EXPECT_TRUE(near(raw_for(dried_from(kg(37), 4.2, chain), 4.2, chain), 37, 1e-14));
+    EXPECT_EQ(bad_input([] { return dried_from(kg(1), 0.5, {}); }), "drying_ratio");
+    EXPECT_EQ(bad_input([] { return dried_from(kg(1), 5, std::vector{Fraction(0)}); }), "yield");
+}
+
 TEST(Yield, unaccounted_is_signed) {
     EXPECT_TRUE(near(unaccounted(grams(500), std::vector{grams(450), grams(30)}), 0.020, 1e-12));
     EXPECT_TRUE(near(unaccounted(grams(500), std::vector{grams(450), grams(70)}), -0.020, 1e-12));
