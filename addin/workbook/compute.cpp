@@ -188,7 +188,7 @@ class Computer {
     Input operation(const Formula& f) {
         const std::string& sign = f.text;
         if (f.parts.size() == 1) {
-            const Input x = value(f.parts[0]);
+            Input x = value(f.parts[0]);
             if (sign == "+") return x;
             return each(x, [&](const Input& one) {
                 return Input(sign == "%" ? as_number(one) / 100 : -as_number(one));
@@ -319,7 +319,7 @@ class Computer {
 
     Input index(Parts parts) {
         if (parts.empty()) throw Fault();
-        const Input grid = value(parts[0]);
+        Input grid = value(parts[0]);
         if (grid.form != Input::Form::grid) return grid;
         double row = number_or(parts, 1, 1), column = number_or(parts, 2, 1);
         if (parts.size() == 2 && grid.rows() == 1) std::swap(row, column);

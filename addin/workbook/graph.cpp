@@ -62,8 +62,7 @@ Graph::Graph(const Picture& picture) : picture_(picture), by_range_(picture.shee
             }
             if (areas.empty() && !cell.formula) continue;
             std::ranges::sort(areas);
-            const auto twice = std::ranges::unique(areas);
-            areas.erase(twice.begin(), twice.end());
+            areas.erase(std::unique(areas.begin(), areas.end()), areas.end());
             for (const Area& area : areas) {
                 if (area.one_cell())
                     by_cell_[{area.sheet, area.top, area.left}].push_back(place);

@@ -429,7 +429,7 @@ Split split(std::string_view text) {
         const auto at = text.rfind(mark);
         if (at == std::string_view::npos || at == 0) continue;
         const auto behind = trimmed(text.substr(at + mark.size()));
-        if (const auto unit = unit_in(behind); unit && behind.size() > 0) {
+        if (const auto unit = unit_in(behind); unit && !behind.empty()) {
             take(unit, behind, std::string(text.substr(0, at)), true);
             return made;
         }
@@ -817,7 +817,7 @@ struct Labels::Reader {
             }
             made = more;
             made.only_unit = false;
-            words = *line->text + " / " + words;
+            words.insert(0, *line->text + " / ");
             if (says_quantity(made) && made.unit) break;
         }
         return made;
