@@ -10,8 +10,9 @@ import tempfile
 import time
 import unittest
 
-import uno
+import uno  # noqa: F401  makes com.sun.star
 from com.sun.star.awt import Rectangle
+from com.sun.star.lang import Locale
 from com.sun.star.sheet.DataPilotFieldOrientation import DATA, ROW
 from com.sun.star.table import CellAddress, CellRangeAddress
 
@@ -114,13 +115,13 @@ def databases(book):
 
 
 def formats(book):
-    numbers, locale = book.document.NumberFormats, uno.createUnoStruct("com.sun.star.lang.Locale")
+    numbers, locale = book.document.NumberFormats, Locale("en", "US", "")
     for row, code in enumerate(('0.0" kg"', "0 %", "HH:MM", "[HH]:MM", "YYYY-MM-DD", "YYYY-MM-DD HH:MM", "0.00E+00", "@",
-                                "# ?/?", "[$€] 0", "[<1]0.000;[<10]0.00;0", '"x"'), 1):
-        key = numbers.queryKey(code, locale, False)
+                                "# ?/?", "[<1]0.000;[<10]0.00;0", '"x"'), 1):
+        key = numbers.addNewConverted(code, locale, locale)
         put(book, {f"A{row}": 0.5 + row, f"B{row}": f"=A{row}*2"})
         for column in "AB":
-            book.cell(f"{column}{row}").NumberFormat = key if key >= 0 else numbers.addNew(code, locale)
+            book.cell(f"{column}{row}").NumberFormat = key
 
 
 def protected_sheet(book):
