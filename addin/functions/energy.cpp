@@ -22,6 +22,7 @@ std::vector<Function> energy_entries() {
              .summary = "Heat that evaporates water at a temperature (sublimes ice below 0 °C)",
              .params = {{{arg::temp, "temperature of the water", within(-80, 150)}}},
              .result = "heat",
+             .range = "Within 0.15 kJ/kg of IAPWS-95 up to 120 °C, 0.5 kJ/kg up to 150 °C.",
              .source = "IAPWS R6-95(2018) for vapour and IAPWS SR1-86(1992) for the saturated liquid; IAPWS "
                        "R10-06(2009) for ice.",
              .working = ": enthalpy of saturated vapour less that of the liquid (of the ice below 0 °C)",
@@ -30,7 +31,8 @@ std::vector<Function> energy_entries() {
                          2477.2,
                          5e-5,
                          "Engineering Toolbox, Water - heat of vaporization: 2477.2 at 10 °C"},
-                        {{100.0}, 2256.4, 1e-4, "steam tables (IAPWS-95): 2256.4 at 100 °C"}},
+                        {{100.0}, 2256.4, 1e-4, "steam tables (IAPWS-95): 2256.4 at 100 °C"},
+                        {{150.0}, 2113.75, 2.4e-4, "IAPWS-95 by python3-iapws 1.5.2"}},
              .refusals = {{{"40 g"}, "temp"}, {{-300.0}, "temp"}},
              .see_also = {"HEATDEMAND", "DRYEREFFICIENCY"}}),
         function<specific_heat>(

@@ -76,14 +76,19 @@ TEST(Water, LatentHeat) {
     for (const auto& [t, kilojoules] :
          {std::pair(15.0, 2465.4), {20.0, 2453.5}, {25.0, 2441.7}, {50.0, 2382.0}, {80.0, 2308.0}})
         EXPECT_NEAR(latent_heat(celsius(t)).value() / 1e3, kilojoules, 0.15) << t;
-    // IAPWS-95 by python3-iapws 1.5.2.
+    // IAPWS-95 by python3-iapws 1.5.2: what the range says.
     for (const auto& [t, kilojoules] : {std::pair(40.0, 2405.977),
                                         {60.0, 2357.655},
+                                        {80.0, 2308.004},
                                         {90.0, 2282.491},
                                         {100.0, 2256.404},
-                                        {120.0, 2202.114}})
-        EXPECT_TRUE(near(latent_heat(celsius(t)), kilojoules * 1e3, 6e-5)) << t;
-    EXPECT_TRUE(near(latent_heat(celsius(150)), 2113.746e3, 3e-4));
+                                        {110.0, 2229.646},
+                                        {120.0, 2202.114},
+                                        {130.0, 2173.698},
+                                        {140.0, 2144.281},
+                                        {145.0, 2129.161},
+                                        {150.0, 2113.746}})
+        EXPECT_NEAR(latent_heat(celsius(t)).value() / 1e3, kilojoules, t <= 120 ? 0.15 : 0.5) << t;
     // Sublimation at the triple point: 2834.4 kJ/kg, and 2838.2 at -20 °C (from memory, Smithsonian Tables
     // 2838).
     EXPECT_NEAR(latent_heat(celsius(-1e-6)).value() / 1e3, 2834.4, 0.3);
