@@ -39,12 +39,15 @@ add_custom_command(OUTPUT ${generated}/glue.inc
 add_custom_target(drysheet_generated DEPENDS ${generated}/office.stamp ${generated}/idl.stamp ${generated}/glue.inc)
 
 add_library(drysheet_uno MODULE
+    office/about.cpp
     office/audit.cpp
     office/cells.cpp
     office/component.cpp
     office/insert.cpp
     office/locale.cpp
     office/menu.cpp
+    office/request.cpp
+    office/said.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})

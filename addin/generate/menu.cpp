@@ -75,14 +75,12 @@ class Writer {
     int count_ = 0;
 };
 
-// Entries whose key is KIND.NAME and whose command is KIND/NAME.
-std::string submenu(const std::vector<Entry>& entries, const std::vector<Texts>& languages) {
+// Entries whose key is KIND.NAME and whose command is COMMAND-NAME.
+std::string submenu(const std::string& command, const std::vector<Entry>& entries,
+                    const std::vector<Texts>& languages) {
     Writer writer(languages);
-    for (const Entry& entry : entries) {
-        std::string command = entry.first;
-        command[command.find('.')] = '/';
-        writer.entry(entry, command);
-    }
+    for (const Entry& entry : entries)
+        writer.entry(entry, command + entry.first.substr(entry.first.find('.') + 1));
     return writer.take();
 }
 
@@ -116,8 +114,9 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     Writer writer(languages);
     writer.title(kMenu);
     const std::string head = writer.take();
-    if (!examples.empty()) writer.entry(kExamples, {}, submenu(example_entries(examples), languages));
-    writer.entry(kPatterns, {}, submenu(pattern_entries(), languages));
+    if (!examples.empty())
+        writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
+    writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kCheck, "check");
     writer.entry({}, {});
     writer.entry(kReference, "reference");

@@ -1,5 +1,3 @@
-#include "addin/office/audit.hpp"
-
 #include <algorithm>
 #include <array>
 #include <com/sun/star/beans/XPropertySet.hpp>
@@ -17,11 +15,13 @@
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
 #include <com/sun/star/sheet/XSheetCellRangeContainer.hpp>
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
+#include <com/sun/star/sheet/XSpreadsheetDocument.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/sheet/XViewFreezable.hpp>
 #include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/CellVertJustify2.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/task/XStatusIndicatorFactory.hpp>
 #include <com/sun/star/text/XText.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 #include <cppuhelper/implbase1.hxx>
@@ -33,6 +33,7 @@
 #include "addin/call/functions.hpp"
 #include "addin/call/trust.hpp"
 #include "addin/office/cells.hpp"
+#include "addin/office/commands.hpp"
 #include "addin/office/undo.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/blocks.hpp"
@@ -447,7 +448,11 @@ void bring_to_front(const Document& document, const Sheet& sheet) {
 
 }  // namespace
 
-std::string check_workbook(const Document& document, const Progress& progress, const Texts& texts) {
+std::string check(const Request& request) {
+    const Texts& texts = request.texts;
+    const Document document(request.writable_workbook(), UNO_QUERY_THROW);
+    const Reference<task::XStatusIndicatorFactory> indicators(request.frame, uno::UNO_QUERY);
+    const Progress progress = indicators.is() ? indicators->createStatusIndicator() : Progress();
     if (!Reference<sheet::XCalculatable>(document, UNO_QUERY_THROW)->isAutomaticCalculationEnabled())
         throw NotDone(
             texts.word("This workbook does not calculate by itself. Switch that on (Data > Calculate > "

@@ -49,17 +49,20 @@ class SheetFunctions final : public cppu::WeakImplHelper2<org::drysheet::XSheetF
 
     template <class... Arguments>
     Any call(std::size_t index, const Arguments&... arguments) {
-        std::vector<Input> inputs;
-        inputs.reserve(sizeof...(arguments));
-        (add(inputs, arguments), ...);
-        while (!inputs.empty() && inputs.back().form == Input::Form::missing) inputs.pop_back();
         try {
+            std::vector<Input> inputs;
+            inputs.reserve(sizeof...(arguments));
+            (add(inputs, arguments), ...);
+            while (!inputs.empty() && inputs.back().form == Input::Form::missing) inputs.pop_back();
             return any_from(evaluate(functions()[index], inputs, reading_));
         } catch (const Refusal& refusal) {
             const OUString sentence = ustring_from(refusal.what());
             if (refusal.reason() == Refusal::Reason::no_solution)
                 throw NoConvergenceException(sentence, static_cast<cppu::OWeakObject*>(this));
             throw IllegalArgumentException(sentence, static_cast<cppu::OWeakObject*>(this), 0);
+        } catch (const std::exception& fault) {  // what an interface does not declare ends the office
+            throw IllegalArgumentException(ustring_from(fault.what()), static_cast<cppu::OWeakObject*>(this),
+                                           0);
         }
     }
 

@@ -1,5 +1,3 @@
-#include "addin/office/insert.hpp"
-
 #include <algorithm>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/lang/IndexOutOfBoundsException.hpp>
@@ -17,7 +15,9 @@
 #include <vector>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/commands.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/workbook/blocks.hpp"
 #include "addin/workbook/formula_text.hpp"
 
 namespace drysheet {
@@ -115,8 +115,12 @@ Any number_format(const Reference<frame::XModel>& workbook, const char* code) {
 
 }  // namespace
 
-std::string insert_pattern(const Reference<frame::XModel>& workbook, const Pattern& pattern,
-                           const Texts& texts) {
+std::string put_formulas(const Request& request) {
+    const Pattern* found = find_pattern(request.behind("put-"));
+    if (found == nullptr) throw NotDone("There is no command \"" + request.name + "\".");
+    const Pattern& pattern = *found;
+    const Texts& texts = request.texts;
+    const Reference<frame::XModel> workbook = request.writable_workbook();
     const Reference<sheet::XSpreadsheetView> view(workbook->getCurrentController(), UNO_QUERY_THROW);
     const Reference<sheet::XSpreadsheet> sheet = view->getActiveSheet();
     const auto from = cursor(workbook, texts);

@@ -1,43 +1,37 @@
 // The menu: what stands behind the commands org.drysheet.menu:… of Addons.xcu.
+#include <algorithm>
 #include <com/sun/star/awt/MessageBoxButtons.hpp>
 #include <com/sun/star/awt/XMessageBoxFactory.hpp>
 #include <com/sun/star/awt/XWindowPeer.hpp>
-#include <com/sun/star/beans/PropertyValue.hpp>
-#include <com/sun/star/deployment/XPackageInformationProvider.hpp>
 #include <com/sun/star/frame/DispatchResultState.hpp>
-#include <com/sun/star/frame/XComponentLoader.hpp>
 #include <com/sun/star/frame/XDispatchProvider.hpp>
-#include <com/sun/star/frame/XFrame.hpp>
 #include <com/sun/star/frame/XNotifyingDispatch.hpp>
-#include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/lang/XInitialization.hpp>
-#include <com/sun/star/lang/XMultiComponentFactory.hpp>
 #include <com/sun/star/lang/XServiceInfo.hpp>
-#include <com/sun/star/system/SystemShellExecuteFlags.hpp>
-#include <com/sun/star/system/XSystemShellExecute.hpp>
-#include <com/sun/star/task/XStatusIndicatorFactory.hpp>
-#include <com/sun/star/uno/XComponentContext.hpp>
 #include <cppuhelper/implbase4.hxx>
 #include <cppuhelper/supportsservice.hxx>
-#include <filesystem>
-#include <osl/file.hxx>
 
-#include "addin/call/functions.hpp"
-#include "addin/office/audit.hpp"
 #include "addin/office/cells.hpp"
-#include "addin/office/insert.hpp"
-#include "addin/office/locale.hpp"
-#include "addin/office/undo.hpp"
+#include "addin/office/commands.hpp"
+#include "addin/office/said.hpp"
 
 namespace drysheet {
-namespace {
 
 using namespace com::sun::star;
 using rtl::OUString;
 using uno::Any;
 using uno::Reference;
 using uno::Sequence;
-using uno::UNO_QUERY_THROW;
+
+namespace {
+
+constexpr Command kCommands[] = {
+    {"put-", put_formulas},
+    {"check", check},
+    {"example-", open_example, Command::Says::nothing},
+    {"reference", open_reference, Command::Says::nothing},
+    {"about", about, Command::Says::in_box},
+};
 
 constexpr char kProtocol[] = "org.drysheet.menu:";
 
@@ -63,22 +57,23 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
         return found;
     }
 
-    /// From the menu: what there is to say is shown.
-    void SAL_CALL dispatch(const util::URL& url, const Sequence<beans::PropertyValue>&) override {
-        const auto [kind, words] = outcome_of(url);
-        if (kind != awt::MessageBoxType_INFOBOX || command_of(url) == "about") show(kind, words);
+    /// From the menu: what went wrong is shown in a box, what was done where the command wants it.
+    void SAL_CALL dispatch(const util::URL& url, const Sequence<beans::PropertyValue>& arguments) override {
+        const Outcome outcome = outcome_of(url, arguments);
+        if (outcome.kind != awt::MessageBoxType_INFOBOX || outcome.says == Command::Says::in_box)
+            show(outcome);
     }
     /// From a macro or a test: it is handed back instead.
     void SAL_CALL
-    dispatchWithNotification(const util::URL& url, const Sequence<beans::PropertyValue>&,
+    dispatchWithNotification(const util::URL& url, const Sequence<beans::PropertyValue>& arguments,
                              const Reference<frame::XDispatchResultListener>& listener) override {
-        const auto [kind, words] = outcome_of(url);
+        const Outcome outcome = outcome_of(url, arguments);
         if (listener.is())
             listener->dispatchFinished({static_cast<cppu::OWeakObject*>(this),
-                                        kind == awt::MessageBoxType_INFOBOX
+                                        outcome.kind == awt::MessageBoxType_INFOBOX
                                             ? frame::DispatchResultState::SUCCESS
                                             : frame::DispatchResultState::FAILURE,
-                                        Any(ustring_from(words))});
+                                        Any(ustring_from(outcome.words))});
     }
     void SAL_CALL addStatusListener(const Reference<frame::XStatusListener>&, const util::URL&) override {}
     void SAL_CALL removeStatusListener(const Reference<frame::XStatusListener>&, const util::URL&) override {}
@@ -93,125 +88,47 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
     }
 
   private:
-    static std::string command_of(const util::URL& url) {
-        return utf8_from(url.Complete.copy(static_cast<sal_Int32>(sizeof kProtocol - 1)));
-    }
+    struct Outcome {
+        awt::MessageBoxType kind = awt::MessageBoxType_INFOBOX;
+        std::string words;
+        Command::Says says = Command::Says::nothing;
+    };
 
     /// Nothing is thrown: an exception that a dispatch does not declare ends the office.
-    std::pair<awt::MessageBoxType, std::string> outcome_of(const util::URL& url) {
-        const Texts texts = texts_of_menu();
-        const auto fault = [&texts](const std::string& what) {
-            return std::pair(awt::MessageBoxType_ERRORBOX, texts.word("This did not work: {}", {what}));
+    Outcome outcome_of(const util::URL& url, const Sequence<beans::PropertyValue>& arguments) {
+        Request request{context_, frame_, arguments, {}, texts_of_menu(context_)};
+        const auto fault = [&request](const std::string& what) {
+            return Outcome{awt::MessageBoxType_ERRORBOX, request.texts.word("This did not work: {}", {what})};
         };
         try {
-            return {awt::MessageBoxType_INFOBOX, run(command_of(url), texts)};
+            request.name = utf8_from(url.Complete.copy(static_cast<sal_Int32>(sizeof kProtocol - 1)));
+            const Command* command = find_command(request.name);
+            if (command == nullptr) throw NotDone("There is no command \"" + request.name + "\".");
+            Outcome done{awt::MessageBoxType_INFOBOX, command->run(request), command->says};
+            if (command->says == Command::Says::in_status_bar) say(frame_, done.words);
+            return done;
         } catch (const NotDone& reason) {
             return {awt::MessageBoxType_WARNINGBOX, reason.what()};
         } catch (const uno::Exception& thrown) {
             return fault(utf8_from(thrown.Message));
         } catch (const std::exception& thrown) {
             return fault(thrown.what());
+        } catch (...) {
+            return fault("?");
         }
     }
 
-    /// In the language of the menu; in English where there is no translator's file for it.
-    Texts texts_of_menu() const {
+    void show(const Outcome& outcome) const {
         try {
-            OUString file;
-            if (osl::FileBase::getSystemPathFromFileURL(
-                    in_package("texts/" + menu_language(context_) + ".tsv"), file) == osl::FileBase::E_None &&
-                std::filesystem::exists(utf8_from(file)))
-                return Texts(utf8_from(file));
-        } catch (const uno::Exception&) {
-        } catch (const std::exception&) {
+            const Request request{context_, frame_, {}, {}, {}};
+            if (request.hidden()) return;
+            request.service<awt::XMessageBoxFactory>("com.sun.star.awt.Toolkit")
+                ->createMessageBox(Reference<awt::XWindowPeer>(frame_->getContainerWindow(), uno::UNO_QUERY),
+                                   outcome.kind, awt::MessageBoxButtons::BUTTONS_OK, "Drysheet",
+                                   ustring_from(outcome.words))
+                ->execute();
+        } catch (const uno::Exception&) {  // no window to show it in
         }
-        return {};
-    }
-
-    template <class Interface>
-    Reference<Interface> service(const char* name) const {
-        return {context_->getServiceManager()->createInstanceWithContext(OUString::createFromAscii(name),
-                                                                         context_),
-                UNO_QUERY_THROW};
-    }
-
-    std::string run(const std::string& command, const Texts& texts) {
-        if (command == "check") return check(texts);
-        if (command == "reference") return open_reference();
-        if (command == "about")
-            return texts.word(
-                       "Drysheet {}: {} functions for drying fruit, vegetables and herbs, all named DRY.…",
-                       {DRYSHEET_VERSION, std::to_string(functions().size())}) +
-                   "\n\n" +
-                   texts.word(
-                       "Free software under the Mozilla Public License 2.0; its text is in the extension.") +
-                   "\n" +
-                   texts.word(
-                       "A calculation is no food safety assessment: only a measured water activity and the "
-                       "local food authority decide.");
-        if (command.starts_with("example/")) return open_example(command.substr(8), texts);
-        if (const Pattern* pattern =
-                command.starts_with("pattern/") ? find_pattern(command.substr(8)) : nullptr)
-            return insert_pattern(workbook(texts), *pattern, texts);
-        throw NotDone("There is no command \"" + command + "\".");
-    }
-
-    Reference<frame::XModel> workbook(const Texts& texts) const {
-        const Reference<frame::XModel> model(frame_.is() && frame_->getController().is()
-                                                 ? frame_->getController()->getModel()
-                                                 : Reference<frame::XModel>());
-        if (!Reference<sheet::XSpreadsheetDocument>(model, uno::UNO_QUERY).is())
-            throw NotDone(texts.word("Open a Calc workbook first."));
-        if (Reference<frame::XStorable>(model, UNO_QUERY_THROW)->isReadonly())
-            throw NotDone(
-                texts.word("This workbook is open for reading only. Save it under another name first."));
-        return model;
-    }
-
-    std::string check(const Texts& texts) {
-        const Reference<frame::XModel> model = workbook(texts);
-        const Reference<task::XStatusIndicatorFactory> indicators(frame_, uno::UNO_QUERY);
-        return check_workbook(
-            Reference<sheet::XSpreadsheetDocument>(model, UNO_QUERY_THROW),
-            indicators.is() ? indicators->createStatusIndicator() : Reference<task::XStatusIndicator>(),
-            texts);
-    }
-
-    OUString in_package(const std::string& path) const {
-        const Reference<deployment::XPackageInformationProvider> packages(
-            context_->getValueByName("/singletons/com.sun.star.deployment.PackageInformationProvider"),
-            UNO_QUERY_THROW);
-        return packages->getPackageLocation("org.drysheet.addin") + "/" + ustring_from(path);
-    }
-
-    /// As a new workbook without a name, so that the example itself stays as it is.
-    std::string open_example(const std::string& name, const Texts& texts) {
-        Sequence<beans::PropertyValue> how(1);
-        how.getArray()[0] =
-            beans::PropertyValue("AsTemplate", 0, Any(true), beans::PropertyState_DIRECT_VALUE);
-        const OUString file = in_package("examples/" + name + ".fods");
-        const auto loader = service<frame::XComponentLoader>("com.sun.star.frame.Desktop");
-        try {
-            if (loader->loadComponentFromURL(file, "_default", 0, how).is()) return name;
-        } catch (const uno::Exception&) {  // Calc 7.4 throws for a file that is not there
-        }
-        throw NotDone(texts.word("The example \"{}\" could not be opened.", {name}));
-    }
-
-    std::string open_reference() {
-        const OUString page = in_package("help/functions.html");
-        service<system::XSystemShellExecute>("com.sun.star.system.SystemShellExecute")
-            ->execute(page, OUString(), system::SystemShellExecuteFlags::URIS_ONLY);
-        return utf8_from(page);
-    }
-
-    void show(awt::MessageBoxType type, const std::string& words) const {
-        const Reference<awt::XWindowPeer> parent(
-            frame_.is() ? frame_->getContainerWindow() : Reference<awt::XWindow>(), uno::UNO_QUERY);
-        service<awt::XMessageBoxFactory>("com.sun.star.awt.Toolkit")
-            ->createMessageBox(parent, type, awt::MessageBoxButtons::BUTTONS_OK, "Drysheet",
-                               ustring_from(words))
-            ->execute();
     }
 
     const Reference<uno::XComponentContext> context_;
@@ -219,6 +136,14 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
 };
 
 }  // namespace
+
+const Command* find_command(std::string_view name) {
+    const auto* const found = std::ranges::find_if(kCommands, [name](const Command& command) {
+        return command.name == name || (command.name.ends_with('-') && name.starts_with(command.name));
+    });
+    return found == std::end(kCommands) ? nullptr : found;
+}
+
 }  // namespace drysheet
 
 extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface* SAL_CALL

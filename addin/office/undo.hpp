@@ -1,17 +1,10 @@
-// One step of the office's undo list, and why a command of the menu did nothing.
+// One step of the office's undo list.
 #pragma once
 
 #include <com/sun/star/document/XUndoManager.hpp>
 #include <com/sun/star/document/XUndoManagerSupplier.hpp>
-#include <stdexcept>
 
 namespace drysheet {
-
-/// The workbook is as it was; `what()` is the sentence to show.
-class NotDone : public std::runtime_error {
-  public:
-    using std::runtime_error::runtime_error;
-};
 
 /// Everything done while it lives is one step to undo.
 class UndoStep {

@@ -44,6 +44,7 @@ constexpr std::string_view kWords[] = {
     "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the list needs a new one.",
     "There is no call of a DRY function to check in this workbook.",
     "The example \"{}\" could not be opened.",
+    "{} could not be opened.",
     "This did not work: {}",
 
     // the list of its check

@@ -56,7 +56,7 @@ class Menu(MenuTest):
                 before, steps = self.contents(), self.undo.getAllUndoActionTitles()
                 widths = self.widths()
                 self.select("C5")
-                done, said = self.send(f"pattern/{name}")
+                done, said = self.send(f"put-{name}")
                 self.assertTrue(done, said)
                 self.assertTrue(said.startswith("C5:"), said)
                 self.assertEqual(self.book.error_cells(), [])
@@ -75,7 +75,7 @@ class Menu(MenuTest):
 
     def test_a_unit_typed_over_changes_nothing_but_the_unit(self):
         self.select("A1")
-        self.send("pattern/yield")
+        self.send("put-yield")
         dried = Result.of(self.book.cell("B7")).value
         self.assert_close(dried, 12500 * 0.14 / 0.9, 1e-12, "dried product to expect")  # solids in = solids out
         self.book.put("B3", 12500)
@@ -98,7 +98,7 @@ class Menu(MenuTest):
         shaded = 0xfff5ce
         for name in PATTERNS:
             self.select("A1")
-            self.send(f"pattern/{name}")
+            self.send(f"put-{name}")
             self.assertEqual(self.reason_is_told(name), "every result is fine")
             inputs = [address_of(column, row) for row in range(16) for column in range(4)
                       if self.book.sheet().getCellByPosition(column, row).CellBackColor == shaded]
@@ -115,14 +115,14 @@ class Menu(MenuTest):
 
     def test_the_reason_is_that_of_the_call_at_fault(self):
         self.select("A1")
-        self.send("pattern/yield")
+        self.send("put-yield")
         for address, argument in (("B5", "dried"), ("D5", "u_dried"), ("D6", "u_final"), ("B4", "start")):
             was = self.book.cell(address).getFormula()
             self.book.put(address, None)
             self.assertIn(f"{argument}: ", self.reason_is_told("yield"))
             self.book.cell(address).setFormula(was)
         self.book.sheet().clearContents(1023)
-        self.send("pattern/air")
+        self.send("put-air")
         for address, content in (("B3", 30), ("B4", 1), ("B6", 31)):
             self.book.put(address, content)
         self.assertEqual([cell[1] for cell in self.book.error_cells()], ["B13"])
@@ -132,7 +132,7 @@ class Menu(MenuTest):
 
     def test_a_run_as_long_as_its_masses(self):
         self.select("A1")
-        self.send("pattern/run")
+        self.send("put-run")
         ten = Result.of(self.book.cell("B9")).value
 
         def row(number):
@@ -163,13 +163,13 @@ class Menu(MenuTest):
 
     def test_results_are_shown_in_a_few_figures(self):
         self.select("A1")
-        self.send("pattern/yield")
+        self.send("put-yield")
         self.assertEqual([self.book.cell(f"B{row}").getString() for row in range(7, 11)],
                          ["1944.4", "10555.6", "6.43", "10.71 %"])
 
     def test_below_zero_the_sign_is_shown(self):
         self.select("A1")
-        self.send("pattern/air")
+        self.send("put-air")
         self.book.put("B3", -5)
         self.assertEqual(self.book.error_cells(), [])
         for row in (9, 10):
@@ -186,7 +186,7 @@ class Menu(MenuTest):
 
     def test_per_cent_is_typed_as_a_fraction_or_with_its_sign(self):
         self.select("A1")
-        self.send("pattern/yield")
+        self.send("put-yield")
         self.assertEqual([self.book.cell(address).getString() for address in ("B4", "C4", "D4", "B6", "D6", "C10")],
                          ["86 %", "fraction wb", "0.5 %", "10 %", "0.5 %", "fraction wb"])
         # 1750 g of solids in 1960 g
@@ -203,7 +203,7 @@ class Menu(MenuTest):
         self.assertEqual(self.type_in("B4", "-5 %").getString(), "-0.05")
         self.book.sheet().clearContents(1023)
         self.select("A1")
-        self.send("pattern/air")
+        self.send("put-air")
         self.assertEqual([self.book.cell(address).getString() for address in ("B4", "C4", "C12")],
                          ["65 %", "fraction", "fraction"])
         self.assertEqual(self.type_in("B4", "50 %").getString(), "50 %")
@@ -213,7 +213,7 @@ class Menu(MenuTest):
 
     def test_a_clock_time_is_seen_to_be_no_hours(self):
         self.select("A1")
-        self.send("pattern/run")
+        self.send("put-run")
         self.assertEqual(self.book.cell("A12").getString(), "Times as numbers: 8.5 h, not 8:30")
         for address in ("B14", "C14"):
             self.assertEqual(self.type_in(address, "8:00").getString(), "0.3333")
@@ -224,7 +224,7 @@ class Menu(MenuTest):
         self.book.put("D9", "mine")
         self.select("C5")
         before, steps = self.contents(), self.undo.getAllUndoActionTitles()
-        done, said = self.send("pattern/yield")
+        done, said = self.send("put-yield")
         self.assertFalse(done)
         self.assertIn("and D9 is not empty", said)
         self.assertEqual((self.contents(), self.undo.getAllUndoActionTitles()), (before, steps))
@@ -232,16 +232,16 @@ class Menu(MenuTest):
     def test_blocks_side_by_side(self):
         for address, name in (("A1", "run"), ("I1", "air"), ("N3", "yield")):
             self.select(address)
-            done, said = self.send(f"pattern/{name}")
+            done, said = self.send(f"put-{name}")
             self.assertTrue(done, said)
         self.assertEqual(self.book.error_cells(), [])
 
     def test_no_room_and_no_permission(self):
         self.select("A1048570")
-        self.assertFalse(self.send("pattern/yield")[0])
+        self.assertFalse(self.send("put-yield")[0])
         self.select("A1")
         self.book.sheet().protect("")
-        done, said = self.send("pattern/yield")
+        done, said = self.send("put-yield")
         self.assertFalse(done)
         self.assertIn("protected", said)
         self.assertEqual(self.contents(), {})
@@ -347,7 +347,7 @@ class Menu(MenuTest):
 
     def test_a_block_is_checked_without_its_reason(self):
         self.select("A1")
-        self.send("pattern/yield")
+        self.send("put-yield")
         self.book.put("B5", None)
         self.assertTrue(self.send("check")[0])
         self.assertEqual([row["Cell"] for row in self.list_of()[1]],
@@ -401,7 +401,7 @@ class Menu(MenuTest):
     def test_every_example_opens_as_a_new_workbook(self):
         for path in sorted((ROOT / "example-sheets").glob("*.fods")):
             with self.subTest(path.stem):
-                done, said = self.send(f"example/{path.stem}")
+                done, said = self.send(f"example-{path.stem}")
                 self.assertTrue(done, said)
                 opened = self.office.desktop.CurrentComponent
                 self.addCleanup(opened.close, True)
@@ -409,7 +409,7 @@ class Menu(MenuTest):
                 self.assertFalse(opened.isReadonly())
 
     def test_an_example_that_is_not_there(self):
-        self.assertEqual(self.send("example/none"), (False, 'The example "none" could not be opened.'))
+        self.assertEqual(self.send("example-none"), (False, 'The example "none" could not be opened.'))
 
     def test_about_and_unknown_commands(self):
         done, said = self.send("about")
@@ -433,22 +433,22 @@ class InGerman(MenuTest):
 
     def test_numbers_are_shown_as_the_locale_writes_them(self):
         self.select("A1")
-        self.send("pattern/run")
+        self.send("put-run")
         self.assertEqual([self.book.cell(address).getString() for address in ("B6", "B7", "E14")],
                          ["140,0", "0,4177", "4,064"])
 
     def test_an_example_that_is_not_there(self):
-        self.assertEqual(self.send("example/none"), (False, 'Das Beispiel "none" ließ sich nicht öffnen.'))
+        self.assertEqual(self.send("example-none"), (False, 'Das Beispiel "none" ließ sich nicht öffnen.'))
 
     def test_blocks_and_their_names_are_translated(self):
         self.select("A1")
-        done, said = self.send("pattern/yield")
+        done, said = self.send("put-yield")
         self.assertTrue(done, said)
         self.assertEqual([self.book.cell(address).getString() for address in ("A1", "A7", "B12", "C7", "D4", "B10")],
                          ["Ausbeute mit Prüfung", "Zu erwartendes getrocknetes Produkt",
                           "alle Ergebnisse sind in Ordnung", "g", "0,5 %", "10,71 %"])
         self.assertEqual(self.undo.getAllUndoActionTitles(), ("Ausbeute mit Prüfung",))
-        self.assertEqual(self.send("pattern/yield")[1],
+        self.assertEqual(self.send("put-yield")[1],
                          "Der Block braucht die Zellen A1:D12, und A1:A12 ist nicht leer. Nichts wurde geändert; den "
                          "Cursor dorthin setzen, wo Platz ist.")
 

@@ -1,0 +1,45 @@
+// The commands that only show something: examples, the page of all functions, the version.
+#include <com/sun/star/system/SystemShellExecuteFlags.hpp>
+#include <com/sun/star/system/XSystemShellExecute.hpp>
+
+#include "addin/call/functions.hpp"
+#include "addin/office/cells.hpp"
+#include "addin/office/commands.hpp"
+
+namespace drysheet {
+
+using namespace com::sun::star;
+using rtl::OUString;
+
+std::string about(const Request& request) {
+    const Texts& texts = request.texts;
+    return texts.word("Drysheet {}: {} functions for drying fruit, vegetables and herbs, all named DRY.…",
+                      {DRYSHEET_VERSION, std::to_string(functions().size())}) +
+           "\n\n" +
+           texts.word("Free software under the Mozilla Public License 2.0; its text is in the extension.") +
+           "\n" +
+           texts.word(
+               "A calculation is no food safety assessment: only a measured water activity and the "
+               "local food authority decide.");
+}
+
+std::string open_example(const Request& request) {
+    const std::string name = request.behind("example-");
+    try {
+        // as a new workbook without a name, so that the example itself stays as it is
+        request.load(request.in_package("examples/" + name + ".fods"),
+                     {{"AsTemplate", 0, uno::Any(true), beans::PropertyState_DIRECT_VALUE}});
+    } catch (const NotDone&) {
+        throw NotDone(request.texts.word("The example \"{}\" could not be opened.", {name}));
+    }
+    return name;
+}
+
+std::string open_reference(const Request& request) {
+    const OUString page = request.in_package("help/functions.html");
+    request.service<system::XSystemShellExecute>("com.sun.star.system.SystemShellExecute")
+        ->execute(page, OUString(), system::SystemShellExecuteFlags::URIS_ONLY);
+    return utf8_from(page);
+}
+
+}  // namespace drysheet

@@ -1,0 +1,27 @@
+// The commands of the menu, org.drysheet.menu:NAME. Each gives the sentence that says what it did, or throws
+// NotDone with the one that says why it did nothing.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "addin/office/request.hpp"
+
+namespace drysheet {
+
+struct Command {
+    std::string_view name;  ///< with "-" at its end: of every name that begins so
+    std::string (*run)(const Request&);
+    enum class Says : unsigned char { in_status_bar, in_box, nothing } says = Says::in_status_bar;
+};
+
+/// nullptr where there is none of this name.
+const Command* find_command(std::string_view name);
+
+std::string about(const Request&);           // about.cpp
+std::string open_example(const Request&);    // about.cpp
+std::string open_reference(const Request&);  // about.cpp
+std::string put_formulas(const Request&);    // insert.cpp
+std::string check(const Request&);           // audit.cpp
+
+}  // namespace drysheet

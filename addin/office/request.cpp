@@ -1,0 +1,91 @@
+#include "addin/office/request.hpp"
+
+#include <com/sun/star/awt/XWindow2.hpp>
+#include <com/sun/star/deployment/XPackageInformationProvider.hpp>
+#include <com/sun/star/frame/XComponentLoader.hpp>
+#include <com/sun/star/frame/XStorable.hpp>
+#include <com/sun/star/sheet/XSpreadsheetDocument.hpp>
+#include <filesystem>
+#include <osl/file.hxx>
+
+#include "addin/office/cells.hpp"
+#include "addin/office/locale.hpp"
+
+namespace drysheet {
+
+using namespace com::sun::star;
+using rtl::OUString;
+using uno::Any;
+using uno::Reference;
+using uno::UNO_QUERY;
+using uno::UNO_QUERY_THROW;
+
+OUString Request::argument(const char* wanted) const {
+    OUString value;
+    for (sal_Int32 i = 0; i < arguments.getLength(); ++i)
+        if (arguments[i].Name.equalsAscii(wanted)) arguments[i].Value >>= value;
+    return value;
+}
+
+bool Request::hidden() const {
+    const Reference<awt::XWindow2> window(
+        frame.is() ? frame->getContainerWindow() : Reference<awt::XWindow>(), UNO_QUERY);
+    return !window.is() || !window->isVisible();
+}
+
+Reference<frame::XModel> Request::workbook() const {
+    const Reference<frame::XController> controller =
+        frame.is() ? frame->getController() : Reference<frame::XController>();
+    const Reference<frame::XModel> model =
+        controller.is() ? controller->getModel() : Reference<frame::XModel>();
+    if (!Reference<sheet::XSpreadsheetDocument>(model, UNO_QUERY).is())
+        throw NotDone(texts.word("Open a Calc workbook first."));
+    return model;
+}
+
+Reference<frame::XModel> Request::writable_workbook() const {
+    Reference<frame::XModel> model = workbook();
+    if (Reference<frame::XStorable>(model, UNO_QUERY_THROW)->isReadonly())
+        throw NotDone(
+            texts.word("This workbook is open for reading only. Save it under another name first."));
+    return model;
+}
+
+OUString Request::in_package(const std::string& path) const { return drysheet::in_package(context, path); }
+
+Reference<frame::XModel> Request::load(const OUString& url, std::vector<beans::PropertyValue> how) const {
+    how.emplace_back("Hidden", 0, Any(hidden()), beans::PropertyState_DIRECT_VALUE);
+    Reference<frame::XModel> model;
+    try {
+        model.set(service<frame::XComponentLoader>("com.sun.star.frame.Desktop")
+                      ->loadComponentFromURL(url, hidden() ? OUString("_blank") : OUString("_default"), 0,
+                                             {how.data(), static_cast<sal_Int32>(how.size())}),
+                  UNO_QUERY);
+    } catch (const uno::Exception&) {  // Calc 7.4 throws for a file that is not there
+    }
+    if (!model.is()) throw NotDone(texts.word("{} could not be opened.", {utf8_from(url)}));
+    return model;
+}
+
+OUString in_package(const Reference<uno::XComponentContext>& context, const std::string& path) {
+    const Reference<deployment::XPackageInformationProvider> packages(
+        context->getValueByName("/singletons/com.sun.star.deployment.PackageInformationProvider"),
+        UNO_QUERY_THROW);
+    return packages->getPackageLocation("org.drysheet.addin") + "/" + ustring_from(path);
+}
+
+Texts texts_of_menu(const Reference<uno::XComponentContext>& context) {
+    try {
+        OUString file;
+        if (osl::FileBase::getSystemPathFromFileURL(
+                in_package(context, "texts/" + menu_language(context) + ".tsv"), file) ==
+                osl::FileBase::E_None &&
+            std::filesystem::exists(utf8_from(file)))
+            return Texts(utf8_from(file));
+    } catch (const uno::Exception&) {
+    } catch (const std::exception&) {
+    }
+    return {};
+}
+
+}  // namespace drysheet

@@ -1,0 +1,41 @@
+// What a formula gives, worked out without an office: the plain functions of a laboratory's sums, and ours.
+#pragma once
+
+#include <functional>
+#include <optional>
+
+#include "addin/text/cell.hpp"
+#include "addin/workbook/picture.hpp"
+
+namespace drysheet::workbook {
+
+/// What a cell or a formula gives: a number, a text, a grid (a range, a table), nothing (`missing`: a blank
+/// cell), or an error of the office.
+struct Given {
+    Input value;
+    bool fault = false;
+};
+
+/// The value that a cell shows; blank where it holds nothing.
+Given shown(const Picture& picture, const Place& place);
+
+/// What a formula gives as this cell holds it. `cell` says what each cell it refers to gives; where there is
+/// none, it is what the picture shows. Nothing where the formula uses what is not known here (a lookup, a
+/// macro, another workbook).
+std::optional<Given> compute(const Formula& formula, const Place& at, const Picture& picture,
+                             const std::function<Given(const Place&)>& cell = nullptr);
+
+/// The same where it gives a finite number, and nothing otherwise.
+std::optional<double> number_of(const Formula& formula, const Place& at, const Picture& picture,
+                                const std::function<Given(const Place&)>& cell = nullptr);
+
+/// The number that a cell shows, if it shows one.
+std::optional<double> number_in(const Picture& picture, const Place& place);
+
+/// The cells of a range that hold something, row by row; over several sheets, sheet by sheet.
+std::vector<Place> filled_cells(const Picture& picture, const Reference& from, const Reference& to);
+
+/// What a defined name means where it is used; nullptr where there is none of that name.
+const Formula* meaning(const Picture& picture, const Formula& name);
+
+}  // namespace drysheet::workbook
