@@ -3,6 +3,7 @@
 #include <string>
 
 #include "addin/functions/curve_choice.hpp"
+#include "addin/functions/model_words.hpp"
 #include "addin/functions/topics.hpp"
 #include "drysheet/kinetics.hpp"
 
@@ -29,39 +30,30 @@ constexpr std::string_view kUndetermined =
     "Points that do not determine every parameter are refused; two-term and Verma need a curve with two "
     "clearly different rates.";
 
-// Each model's curve with the cells of `parameters` under their names …
-const std::vector<std::string_view> kCurveWorkings{
-    "k ← parameters\nratio = exp(−k × time)",
-    "k, n ← parameters\nratio = exp(−k × time^n)",
-    "a, k ← parameters\nratio = a × exp(−k × time)",
-    "a, k, c ← parameters\nratio = a × exp(−k × time) + c",
-    "a, k0, b, k1 ← parameters\nratio = a × exp(−k0 × time) + b × exp(−k1 × time)",
-    "a, k, n, b ← parameters\nratio = a × exp(−k × time^n) + b × time",
-    "alpha, beta ← parameters\nratio = exp(−(time ÷ alpha)^beta)",
-    "a, k, g ← parameters\nratio = a × exp(−k × time) + (1 − a) × exp(−g × time)"};
-// … and the time of a ratio.
-const std::vector<std::string_view> kTimeWorkings{
-    "k ← parameters\ntime = −ln(ratio) ÷ k",
-    "k, n ← parameters\ntime = (−ln(ratio) ÷ k)^(1 ÷ n)",
-    "a, k ← parameters\ntime = ln(a ÷ ratio) ÷ k",
-    "a, k, c ← parameters\ntime = ln(a ÷ (ratio − c)) ÷ k",
-    ": searched from time 0: a exp(−k0 time) + b exp(−k1 time) = ratio",
-    ": searched from time 0: a exp(−k time^n) + b time = ratio",
-    "alpha, beta ← parameters\ntime = alpha × (−ln(ratio))^(1 ÷ beta)",
-    ": searched from time 0: a exp(−k time) + (1 − a) exp(−g time) = ratio"};
+std::string time_lines(const CurveModelInfo& model) {
+    if (model.time.empty()) return ": searched from time 0: " + std::string(model.ratio) + " = ratio";
+    return "time = " + std::string(model.time);
+}
+std::vector<std::string_view> curve_workings() {
+    const auto& all = for_each_model(curve_models(), [](const CurveModelInfo& model) {
+        return with_parameters(model.parameters, "ratio = " + std::string(model.ratio));
+    });
+    return {all.begin(), all.end()};
+}
+std::vector<std::string_view> time_workings() {
+    const auto& all = for_each_model(curve_models(), [](const CurveModelInfo& model) {
+        return with_parameters(model.parameters, time_lines(model));
+    });
+    return {all.begin(), all.end()};
+}
 /// The same with the ratio worked out from wet-basis moistures before.
 std::vector<std::string_view> drying_time_workings() {
-    static const std::vector<std::string> texts = [] {
-        std::vector<std::string> made;
-        made.reserve(kTimeWorkings.size());
-        for (const auto model : kTimeWorkings)
-            made.push_back(
-                "X0 = start ÷ (1 − start)\nX = target ÷ (1 − target)\nXe = equilibrium ÷ (1 − equilibrium)\n"
-                "ratio = (X − Xe) ÷ (X0 − Xe)\n" +
-                std::string(model));
-        return made;
-    }();
-    return {texts.begin(), texts.end()};
+    const auto& all = for_each_model(curve_models(), [](const CurveModelInfo& model) {
+        return "X0 = start ÷ (1 − start)\nX = target ÷ (1 − target)\nXe = equilibrium ÷ (1 − equilibrium)\n"
+               "ratio = (X − Xe) ÷ (X0 − Xe)\n" +
+               with_parameters(model.parameters, time_lines(model));
+    });
+    return {all.begin(), all.end()};
 }
 
 void add_row(Table& table, std::initializer_list<Cell> cells) {
@@ -72,11 +64,8 @@ Cell name_cell(std::string_view name) { return std::string(name); }
 Table models_table() {
     Table table{.columns = 4};
     for (const CurveModelInfo& model : curve_models()) {
-        std::string parameters;
-        for (const auto name : model.parameters)
-            parameters.append(parameters.empty() ? "" : ", ").append(name);
-        add_row(table,
-                {name_cell(model.name), name_cell(model.formula), parameters, name_cell(model.source)});
+        add_row(table, {name_cell(model.name), "MR = " + printed(model.ratio, {{"time", "t"}}),
+                        joined(model.parameters), name_cell(model.source)});
     }
     return table;
 }
@@ -149,7 +138,7 @@ std::vector<Function> curve_entries() {
              .result = "ratio",
              .range = "Within the run to which the parameters were fitted.",
              .source = kModelSource,
-             .workings = kCurveWorkings,
+             .workings = curve_workings(),
              .checks =
                  {{{"Lewis", 2.0, column(0.5)}, 0.36787944117, 1e-11, "by hand: exp(−1)"},
                   {{"Page", 4.0, column(0.5, 0.5)}, 0.36787944117, 1e-11, "by hand: exp(−0.5 × √4)"},
@@ -185,7 +174,7 @@ std::vector<Function> curve_entries() {
              .result = "time",
              .range = "The first time at which the curve falls to the ratio; refused when it never does.",
              .source = kModelSource,
-             .workings = kTimeWorkings,
+             .workings = time_workings(),
              .checks =
                  {{{"Lewis", 0.5, column(0.2)}, 3.4657359028, 1e-10, "by hand: ln 2 ÷ 0.2"},
                   {{"Page", 0.36787944117144233, column(0.5, 0.5)}, 4.0, 1e-12, "by hand: exp(−0.5 × √4)"},
@@ -266,8 +255,8 @@ std::vector<Function> curve_entries() {
              .result = "models",
              .source = "Each in its row.",
              .working = ": MR moisture ratio, t time in h",
-             .checks = {{{}, "exp(−k t^n)", 0, "Page (1949)", "Page"},
-                        {{}, "a exp(−k t^n) + b t", 0, "Midilli, Kucuk and Yapar (2002)", "Midilli"}},
+             .checks = {{{}, "MR = exp(−k t^n)", 0, "Page (1949)", "Page"},
+                        {{}, "MR = a exp(−k t^n) + b t", 0, "Midilli, Kucuk and Yapar (2002)", "Midilli"}},
              .see_also = {"CURVE", "CURVEFIT"}}),
         function<drying_time>(
             {.name = "DRYINGTIME",

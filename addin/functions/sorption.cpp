@@ -1,9 +1,9 @@
 #include "drysheet/sorption.hpp"
 
-#include <iterator>
 #include <stdexcept>
 
 #include "addin/functions/isotherm_choice.hpp"
+#include "addin/functions/model_words.hpp"
 #include "addin/functions/topics.hpp"
 
 namespace drysheet {
@@ -24,11 +24,11 @@ constexpr Param kTemp{arg::temp, "temperature; needed and used by the temperatur
 Table models_table() {
     Table table{.columns = 4};
     for (const IsothermModelInfo& model : isotherm_models()) {
-        std::string parameters;
-        for (const auto name : model.parameters)
-            parameters.append(parameters.empty() ? "" : ", ").append(name);
+        const std::string parameters = joined(model.parameters);
+        const std::string formula = printed(
+            model.formula, {{"moisture_db", "X"}, {"moisture", "X"}, {"activity", "aw"}, {"temp", "t"}});
         for (const std::string_view cell :
-             {model.name, model.formula, std::string_view(parameters), model.source})
+             {model.name, std::string_view(formula), std::string_view(parameters), model.source})
             table.cells.emplace_back(std::string(cell));
     }
     return table;
@@ -86,64 +86,18 @@ Outcome band_text(const ActivityBand& band) {
            "Only a measured water activity counts, never a moisture, and the local food authority decides.";
 }
 
-// The isotherms with the cells of `parameters` under their names, moisture over activity …
-constexpr std::string_view kMoistureWorkings[] = {
-    R"(Xm, C, K ← parameters
-u = K × activity
-moisture = Xm × C × u ÷ ((1 − u) × (1 − u + C × u)))",
-    R"(Xm, C ← parameters
-moisture = Xm × C × activity ÷ ((1 − activity) × (1 − activity + C × activity)))",
-    R"(a, b ← parameters
-moisture = a × (activity ÷ (1 − activity))^b)",
-    R"(a, b ← parameters
-moisture = (−a ÷ ln(activity))^(1 ÷ b))",
-    R"(a, b ← parameters
-moisture = (−ln(1 − activity) ÷ a)^(1 ÷ b))",
-    R"(k1, n1, k2, n2 ← parameters
-moisture = k1 × activity^n1 + k2 × activity^n2)",
-    R"(A, B, C ← parameters
-M = (−ln(1 − activity) ÷ (A × (temp + C)))^(1 ÷ B)
-moisture = M ÷ 100)",
-    R"(A, B, C ← parameters
-M = −ln(−(temp + C) × ln(activity) ÷ A) ÷ B
-moisture = M ÷ 100)",
-    R"(A, B, C ← parameters
-M = (−exp(A + B × temp) ÷ ln(activity))^(1 ÷ C)
-moisture = M ÷ 100)",
-    R"(A, B, C ← parameters
-M = (A + B × temp) × (activity ÷ (1 − activity))^(1 ÷ C)
-moisture = M ÷ 100)"};
-// … and activity over moisture.
-constexpr std::string_view kActivityWorkings[] = {
-    R"(Xm, C, K ← parameters
-: the isotherm is a quadratic in u = K × activity
-b = Xm × C − (C − 2) × moisture_db
-u = 2 × moisture_db ÷ (b + sqrt(b^2 + 4 × (C − 1) × moisture_db^2))
-activity = u ÷ K)",
-    R"(Xm, C ← parameters
-: the isotherm is a quadratic in activity
-b = Xm × C − (C − 2) × moisture_db
-activity = 2 × moisture_db ÷ (b + sqrt(b^2 + 4 × (C − 1) × moisture_db^2)))",
-    R"(a, b ← parameters
-activity = 1 ÷ (1 + (a ÷ moisture_db)^(1 ÷ b)))",
-    R"(a, b ← parameters
-activity = exp(−a ÷ moisture_db^b))",
-    R"(a, b ← parameters
-activity = 1 − exp(−a × moisture_db^b))",
-    R"(k1, n1, k2, n2 ← parameters
-: searched between 0 and 1: k1 × activity^n1 + k2 × activity^n2 = moisture_db)",
-    R"(A, B, C ← parameters
-M = 100 × moisture_db
-activity = 1 − exp(−A × (temp + C) × M^B))",
-    R"(A, B, C ← parameters
-M = 100 × moisture_db
-activity = exp(−A ÷ (temp + C) × exp(−B × M)))",
-    R"(A, B, C ← parameters
-M = 100 × moisture_db
-activity = exp(−exp(A + B × temp) ÷ M^C))",
-    R"(A, B, C ← parameters
-M = 100 × moisture_db
-activity = 1 ÷ (((A + B × temp) ÷ M)^C + 1))"};
+std::vector<std::string_view> moisture_workings() {
+    const auto& all = for_each_model(isotherm_models(), [](const IsothermModelInfo& model) {
+        return with_parameters(model.parameters, model.moisture);
+    });
+    return {all.begin(), all.end()};
+}
+std::vector<std::string_view> activity_workings() {
+    const auto& all = for_each_model(isotherm_models(), [](const IsothermModelInfo& model) {
+        return with_parameters(model.parameters, model.activity);
+    });
+    return {all.begin(), all.end()};
+}
 
 constexpr std::string_view kSource =
     "Each model's own publication, in the last column of DRY.SORPTIONMODELS.";
@@ -189,7 +143,7 @@ std::vector<Function> sorption_entries() {
              .range = kRange,
              .source = kSource,
              .caution = kMeasured,
-             .workings = {std::begin(kMoistureWorkings), std::end(kMoistureWorkings)},
+             .workings = moisture_workings(),
              .checks =
                  {{{"GAB", 0.5, gab}, 0.4 / 2.76, 1e-12, "by hand: 0.1·10·0.4 ÷ (0.6 × 4.6)"},
                   {{"BET", 0.25, bet}, 0.3 / 4.3125, 1e-12, "by hand: 0.06·20·0.25 ÷ (0.75 × 5.75)"},
@@ -222,7 +176,7 @@ std::vector<Function> sorption_entries() {
              .range = kRange,
              .source = kSource,
              .caution = kMeasured,
-             .workings = {std::begin(kActivityWorkings), std::end(kActivityWorkings)},
+             .workings = activity_workings(),
              .checks = {{{"GAB", 0.4 / 2.76, gab}, 0.5, 1e-12, "by hand: 0.1·10·0.4 ÷ (0.6 × 4.6)"},
                         {{"BET", 0.3 / 4.3125, bet}, 0.25, 1e-12, "by hand: 0.06·20·0.25 ÷ (0.75 × 5.75)"},
                         {{"Oswin", 0.24, oswin}, 0.8, 1e-12, "by hand: 0.12 × √4"},
@@ -316,7 +270,14 @@ std::vector<Function> sorption_entries() {
              .result = "models",
              .source = "Each in its row.",
              .working = ": X moisture dry basis in kg/kg, aw water activity, M = 100 X, t temperature in °C",
-             .checks = {{{}, "Xm C K aw", 0, "van den Berg & Bruin (1981)", "GAB"}},
+             .checks =
+                 {{{},
+                   "u = K aw; X = Xm C u/((1 − u) (1 − u + C u))",
+                   0,
+                   "van den Berg & Bruin (1981)",
+                   "GAB"},
+                  {{}, "aw = exp(−a/X^b)", 0, "Halsey (1948)", "Halsey"},
+                  {{}, "M = 100 X; aw = 1/(((A + B t)/M)^C + 1)", 0, "ASAE D245.5 (1995)", "modified Oswin"}},
              .see_also = {"SORPTION", "WATERACTIVITY", "SORPTIONFIT"}}),
         function<isosteric_heat>(
             {.name = "ISOSTERICHEAT",

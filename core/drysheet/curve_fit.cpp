@@ -5,13 +5,13 @@
 #include <limits>
 #include <numbers>
 
-#include "drysheet/curve_formulas.hpp"
+#include "drysheet/models/curves.hpp"
 #include "drysheet/runs.hpp"
 
 namespace drysheet {
 namespace {
 
-using namespace curves;
+using models::CurvePoints, models::Instant, models::TwoExponentials;
 
 /// Straight line through points: intercept and slope.
 std::pair<double, double> line(std::span<const double> x, std::span<const double> y) {
@@ -29,52 +29,99 @@ std::pair<double, double> line(std::span<const double> x, std::span<const double
     return {my - slope * mx, slope};
 }
 
-/// The points of a fit, and what is seen of them before any search.
-struct Points {
-    std::vector<Instant> x;
-    std::vector<double> y;
-    double rate = 0;                ///< Lewis' k, by −Σ t ln MR / Σ t²
-    double page_k = 0, page_n = 0;  ///< by the line ln(−ln MR) = ln k + n ln t
-
-    Points(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
-        std::vector<double> ln_t, ln_ln;
-        double top = 0, bottom = 0, latest = 0;
-        for (std::size_t i = 0; i < times.size(); ++i) {
-            x.emplace_back(hours(times[i]));
-            y.push_back(ratios[i].value());
-            const double t = x.back().t;
-            latest = std::max(latest, t);
-            if (!(t > 0 && y.back() > 0.01 && y.back() < 0.999)) continue;
-            const double ln_y = std::log(y.back());
-            ln_t.push_back(x.back().ln_t);
-            ln_ln.push_back(std::log(-ln_y));
-            top -= t * ln_y;
-            bottom += t * t;
-        }
-        rate = top > 0 ? top / bottom : 1 / std::max(latest, 1e-6);
-        const auto [ln_k, n] = line(ln_t, ln_ln);
-        const bool plausible = n > 0.1 && n < 10;
-        page_n = plausible ? n : 1;
-        page_k = plausible ? std::exp(ln_k) : rate;
+CurvePoints seen(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
+    CurvePoints points;
+    std::vector<double> ln_t, ln_ln;
+    double top = 0, bottom = 0, latest = 0;
+    for (std::size_t i = 0; i < times.size(); ++i) {
+        points.x.emplace_back(hours(times[i]));
+        points.y.push_back(ratios[i].value());
+        const auto& [t, log_t] = points.x.back();
+        const double y = points.y.back();
+        latest = std::max(latest, t);
+        if (!(t > 0 && y > 0.01 && y < 0.999)) continue;
+        const double ln_y = std::log(y);
+        ln_t.push_back(log_t);
+        ln_ln.push_back(std::log(-ln_y));
+        top -= t * ln_y;
+        bottom += t * t;
     }
-};
+    points.rate = top > 0 ? top / bottom : 1 / std::max(latest, 1e-6);
+    const auto [ln_k, n] = line(ln_t, ln_ln);
+    const bool plausible = n > 0.1 && n < 10;
+    points.page_n = plausible ? n : 1;
+    points.page_k = plausible ? std::exp(ln_k) : points.rate;
+    return points;
+}
 
-/// Two exponentials with amplitudes a and b; `sum` is their residual sum less that of MR alone.
-struct TwoExponentials {
-    double a = 0, k0 = 0, b = 0, k1 = 0;
-    double sum = std::numeric_limits<double>::infinity();
-};
-/// The best pairs out of a grid of falling rates, amplitudes by linear least squares, or by that with a + b =
-/// 1: the best of neighbours, of rates a little apart and of rates far apart, since each may lead to a
-/// minimum of its own.
-std::vector<TwoExponentials> best_pairs(const Points& points, const Eigen::ArrayXd& rates, bool sum_is_one) {
-    const Eigen::Map<const Eigen::VectorXd> y(points.y.data(), std::ssize(points.y));
-    Eigen::ArrayXd t(y.size());
-    for (Eigen::Index i = 0; i < t.size(); ++i) t[i] = points.x[static_cast<std::size_t>(i)].t;
-    Eigen::MatrixXd decays(y.size(), rates.size());
+/// The parameters with the faster of two terms that can change places first.
+std::vector<double> faster_first(CurveModel model, const std::vector<double>& parameters) {
+    return models::with_curve(model, [&](auto curve) {
+        if constexpr (requires { curve.faster_first(parameters); })
+            return curve.faster_first(parameters);
+        else
+            return parameters;
+    });
+}
+
+numeric::Fit fit_points(CurveModel model, const CurvePoints& points) {
+    numeric::FitProblem problem{.argument = "ratios",
+                                .data = points.y,
+                                .model = {},
+                                .starts = {},
+                                .offset = 1e-6,
+                                .most_iterations = 80};
+    problem.model = models::with_curve(model, [&](auto curve) {
+        return numeric::differentiated<curve.parameters.size()>(
+            [x = points.x.data()](std::size_t i, const auto& p) { return decltype(curve)::at(x[i], p); });
+    });
+    for (std::string_view name : info(model).parameters) {
+        problem.low.push_back(models::positive_by_nature(name) ? 0
+                                                               : -std::numeric_limits<double>::infinity());
+        problem.high.push_back(std::numeric_limits<double>::infinity());
+    }
+    // The starts come best first: the first that leads to a minimum with known parameters will do.
+    for (auto& start : models::with_curve(model, [&](auto curve) { return curve.starts(points); })) {
+        problem.starts = {std::move(start)};
+        try {
+            numeric::Fit fit = numeric::fit(problem);
+            for (std::size_t k = 0; k < fit.parameters.size(); ++k) {
+                if (problem.low[k] == 0 && fit.standard_errors[k] > fit.parameters[k]) {
+                    throw NoConvergence(arg::ratios, "does not determine every parameter of the model");
+                }
+            }
+            const auto ordered = faster_first(model, fit.parameters);
+            if (ordered == fit.parameters) return fit;
+            problem.starts = {ordered};
+            return numeric::fit(problem);
+        } catch (const NoConvergence&) {
+            continue;
+        }
+    }
+    throw NoConvergence(arg::ratios,
+                        problem.low.size() == 1
+                            ? "does not determine the model's parameter"
+                            : "does not determine every parameter of the model; one with fewer may do");
+}
+
+void check_points(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
+    check_length(arg::ratios, ratios.size(), times.size());
+    check_from_start(times, ratios);
+}
+
+}  // namespace
+
+// The best of neighbours, of rates a little apart and of rates far apart, since each may lead to a minimum of
+// its own.
+std::vector<TwoExponentials> models::CurvePoints::pairs(std::span<const double> ks, bool sum_is_one) const {
+    const Eigen::Map<const Eigen::ArrayXd> rates(ks.data(), std::ssize(ks));
+    const Eigen::Map<const Eigen::VectorXd> ratios(y.data(), std::ssize(y));
+    Eigen::ArrayXd t(ratios.size());
+    for (Eigen::Index i = 0; i < t.size(); ++i) t[i] = x[static_cast<std::size_t>(i)].t;
+    Eigen::MatrixXd decays(ratios.size(), rates.size());
     for (Eigen::Index k = 0; k < rates.size(); ++k) decays.col(k) = (-rates[k] * t).exp();
     const Eigen::MatrixXd products = decays.transpose() * decays;
-    const Eigen::VectorXd with_y = decays.transpose() * y;
+    const Eigen::VectorXd with_y = decays.transpose() * ratios;
     std::vector<TwoExponentials> best(3);
     for (Eigen::Index i = 0; i < rates.size(); ++i) {
         for (Eigen::Index j = i + 1; j < rates.size(); ++j) {
@@ -96,106 +143,20 @@ std::vector<TwoExponentials> best_pairs(const Points& points, const Eigen::Array
     return best;
 }
 
-/// Where the search starts, from the points themselves.
-std::vector<std::vector<double>> starts(CurveModel model, const Points& points) {
-    const double k = points.rate;
-    std::vector<std::vector<double>> made;
-    switch (model) {
-        case CurveModel::lewis:
-            return {{k}};
-        case CurveModel::page:
-            return {{points.page_k, points.page_n}};
-        case CurveModel::henderson_pabis:
-            return {{1, k}};
-        case CurveModel::midilli:
-            return {{1, points.page_k, points.page_n, 0}, {1, k, 1, 0}};
-        case CurveModel::weibull:
-            return {{std::pow(points.page_k, -1 / points.page_n), points.page_n}};
-        case CurveModel::logarithmic:
-            // The second rate is 0: a constant. A slow start for curves that are nearly straight.
-            for (const double rate : {k, k / 4}) {
-                for (const auto& pair : best_pairs(points, Eigen::Array2d(rate, 0), false)) {
-                    made.push_back({pair.a, pair.k0, pair.b});
-                }
-            }
-            return made;
-        case CurveModel::two_term:
-        case CurveModel::verma:
-            break;
-    }
+std::vector<TwoExponentials> models::CurvePoints::pairs(bool sum_is_one) const {
     // From 32 k down to k / 8 in steps of √2.
-    const Eigen::ArrayXd rates = k * (std::numbers::ln2 * Eigen::ArrayXd::LinSpaced(17, 5, -3)).exp();
-    const bool verma = model == CurveModel::verma;
-    for (const auto& [a, k0, b, k1, sum] : best_pairs(points, rates, verma)) {
-        made.push_back(verma ? std::vector{a, k0, k1} : std::vector{a, k0, b, k1});
-    }
-    return made;
+    const Eigen::ArrayXd rates = rate * (std::numbers::ln2 * Eigen::ArrayXd::LinSpaced(17, 5, -3)).exp();
+    return pairs(std::span(rates.data(), 17), sum_is_one);
 }
-
-/// Two terms that can change places: the faster first.
-void put_faster_first(CurveModel model, numeric::Fit& fit) {
-    auto& p = fit.parameters;
-    auto& u = fit.standard_errors;
-    if (model == CurveModel::two_term && p[1] < p[3]) {
-        for (auto* v : {&p, &u}) std::swap_ranges(v->begin(), v->begin() + 2, v->begin() + 2);
-    } else if (model == CurveModel::verma && p[1] < p[2]) {
-        p[0] = 1 - p[0];
-        for (auto* v : {&p, &u}) std::swap((*v)[1], (*v)[2]);
-    }
-}
-
-numeric::Fit fit_points(CurveModel model, const Points& points) {
-    numeric::FitProblem problem{.argument = "ratios",
-                                .data = points.y,
-                                .model = {},
-                                .starts = {},
-                                .offset = 1e-6,
-                                .most_iterations = 80};
-    problem.model = with_formula(model, [&](auto formula) {
-        return numeric::differentiated<formula.count>(
-            [x = points.x.data()](std::size_t i, const auto& p) { return decltype(formula)::at(x[i], p); });
-    });
-    for (std::string_view name : info(model).parameters) {
-        problem.low.push_back(is_positive_by_nature(name) ? 0 : -std::numeric_limits<double>::infinity());
-        problem.high.push_back(std::numeric_limits<double>::infinity());
-    }
-    // The starts come best first: the first that leads to a minimum with known parameters will do.
-    for (auto& start : starts(model, points)) {
-        problem.starts = {std::move(start)};
-        try {
-            numeric::Fit fit = numeric::fit(problem);
-            for (std::size_t k = 0; k < fit.parameters.size(); ++k) {
-                if (problem.low[k] == 0 && fit.standard_errors[k] > fit.parameters[k]) {
-                    throw NoConvergence(arg::ratios, "does not determine every parameter of the model");
-                }
-            }
-            put_faster_first(model, fit);
-            return fit;
-        } catch (const NoConvergence&) {
-            continue;
-        }
-    }
-    throw NoConvergence(arg::ratios,
-                        problem.low.size() == 1
-                            ? "does not determine the model's parameter"
-                            : "does not determine every parameter of the model; one with fewer may do");
-}
-
-void check_points(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
-    check_length(arg::ratios, ratios.size(), times.size());
-    check_from_start(times, ratios);
-}
-
-}  // namespace
 
 numeric::Fit curve_fit(CurveModel model, std::span<const Time> times, std::span<const MoistureRatio> ratios) {
     check_points(times, ratios);
-    return fit_points(model, Points(times, ratios));
+    return fit_points(model, seen(times, ratios));
 }
 
 std::vector<RankedCurve> curve_rank(std::span<const Time> times, std::span<const MoistureRatio> ratios) {
     check_points(times, ratios);
-    const Points points(times, ratios);
+    const CurvePoints points = seen(times, ratios);
     const auto models = curve_models();
     std::vector<std::optional<numeric::Fit>> fits(models.size());
     std::vector<CurveModel> order(models.size());

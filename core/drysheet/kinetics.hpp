@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "drysheet/models/curve_list.hpp"
 #include "drysheet/numeric/fit.hpp"
 #include "drysheet/quantity.hpp"
 
@@ -15,21 +16,15 @@ namespace drysheet {
 // ---- curve models
 
 /// The models of a drying curve, in the order of curve_models().
-enum class CurveModel : std::uint8_t {
-    lewis,
-    page,
-    henderson_pabis,
-    logarithmic,
-    two_term,
-    midilli,
-    weibull,
-    verma
-};
+#define DRYSHEET_CURVE(name, Curve) name,
+enum class CurveModel : std::uint8_t { DRYSHEET_CURVES(DRYSHEET_CURVE) };
+#undef DRYSHEET_CURVE
 
-/// What is to be known of a model before it is used.
+/// What is to be known of a model before it is used. The formulas are texts over the parameters' names.
 struct CurveModelInfo {
     std::string_view name;
-    std::string_view formula;
+    std::string_view ratio;                        ///< moisture ratio over `time` in h: "exp(−k × time)"
+    std::string_view time;                         ///< its inverse over `ratio`; empty where it is searched
     std::span<const std::string_view> parameters;  ///< their names, in order; time in h
     std::string_view source;
 };

@@ -2,10 +2,10 @@
 
 #include <cmath>
 
+#include "drysheet/models/isotherms.hpp"
 #include "drysheet/numeric/dual.hpp"
 #include "drysheet/numeric/quadrature.hpp"
 #include "drysheet/require.hpp"
-#include "drysheet/sorption_formulas.hpp"
 #include "drysheet/water.hpp"
 
 namespace drysheet {
@@ -39,13 +39,13 @@ auto uptake_over_driving_force(Mass solids, MoistureDry start_db, MoistureDry li
     const double t = to_si(temp) - 273.15, a0 = aw(X0), ac = at_limit.value();
     double integral = 0;
     if (a0 < kDry) {
-        const double Xm = ac > kDry ? detail::moisture(model, kDry, t, parameters) : Xc;
+        const double Xm = ac > kDry ? models::moisture(model, kDry, t, parameters) : Xc;
         integral = numeric::integrate([&](double X) { return 1 / (outside - aw(X)); }, X0, Xm);
     }
     if (ac > kDry) {
         const auto slope = [&](double u) {
             const auto activity = numeric::Dual<1>::parameter(outside - std::exp(-u), 0);
-            return detail::moisture(model, activity, t, parameters).slope[0];
+            return models::moisture(model, activity, t, parameters).slope[0];
         };
         const double um = -std::log(outside - std::fmax(a0, kDry)), uc = -std::log(outside - ac);
         const auto smooth = numeric::integrate_smooth(slope, um, uc);

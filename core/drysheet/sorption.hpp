@@ -8,28 +8,23 @@
 #include <string_view>
 #include <vector>
 
+#include "drysheet/models/isotherm_list.hpp"
 #include "drysheet/quantity.hpp"
 
 namespace drysheet {
 
 /// The isotherm models, in the order of isotherm_models().
-enum class IsothermModel : std::uint8_t {
-    gab,
-    bet,
-    oswin,
-    halsey,
-    henderson,
-    peleg,
-    modified_henderson,
-    modified_chung_pfost,
-    modified_halsey,
-    modified_oswin
-};
+#define DRYSHEET_ISOTHERM(name, Isotherm) name,
+enum class IsothermModel : std::uint8_t { DRYSHEET_ISOTHERMS(DRYSHEET_ISOTHERM) };
+#undef DRYSHEET_ISOTHERM
 
-/// What is to be known of a model before it is used.
+/// What is to be known of a model before it is used. The formulas are texts, lines of `name = expression`
+/// over the parameters' names, `temp` in °C where it is needed, and lines of prose that begin with a colon.
 struct IsothermModelInfo {
     std::string_view name;
-    std::string_view formula;
+    std::string_view formula;                      ///< the one of the two below that the source prints
+    std::string_view moisture;                     ///< `moisture` over `activity`
+    std::string_view activity;                     ///< its inverse, `activity` over `moisture_db`
     std::span<const std::string_view> parameters;  ///< their names, in order
     bool needs_temperature;
     std::string_view source;

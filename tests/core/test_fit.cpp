@@ -14,13 +14,13 @@ using namespace drysheet;
 using namespace drysheet::test;
 using numeric::differentiated;
 using numeric::Fit;
+using numeric::FitModel;
 using numeric::FitProblem;
-using numeric::Model;
 
 namespace {
 
 /// The models of the sets, as NIST writes them.
-Model nist_model(const std::string& name, const std::vector<double>& x) {
+FitModel nist_model(const std::string& name, const std::vector<double>& x) {
     if (name == "Misra1a")
         return differentiated<2>([&](auto i, const auto& b) { return b[0] * (1 - exp(-b[1] * x[i])); });
     if (name == "BoxBOD") return nist_model("Misra1a", x);
@@ -105,7 +105,7 @@ TEST_P(Nist, certified_values_from_both_starts) {
         y.push_back(std::stod(row[0]));
         x.push_back(std::stod(row[1]));
     }
-    const Model model = nist_model(GetParam(), x);
+    const FitModel model = nist_model(GetParam(), x);
     for (const auto& start : {set.start1, set.start2}) {
         // From its first start MGH10 has a floor 50 decades away and flat; this search gives up there, aloud.
         if (GetParam() == "MGH10" && start == set.start1) {
@@ -145,18 +145,19 @@ TEST(Fit, refuses_what_the_data_do_not_determine) {
         }
     };
     // Only the sum of two rates shows; only the product of two factors.
-    const Model twins = differentiated<2>([&](auto i, const auto& p) { return exp(-(p[0] + p[1]) * x[i]); });
+    const FitModel twins =
+        differentiated<2>([&](auto i, const auto& p) { return exp(-(p[0] + p[1]) * x[i]); });
     expect_refusal({.argument = "ratios", .data = y, .model = twins, .starts = {{0.1, 0.2}}}, "ratios");
-    const Model factors =
+    const FitModel factors =
         differentiated<3>([&](auto i, const auto& p) { return p[0] * p[1] * exp(-p[2] * x[i]); });
     expect_refusal({.argument = "ratios", .data = y, .model = factors, .starts = {{1, 1, 0.3}}}, "ratios");
     // Two exponentials cannot be told apart when there is only one.
-    const Model both = differentiated<4>(
+    const FitModel both = differentiated<4>(
         [&](auto i, const auto& p) { return p[0] * exp(-p[1] * x[i]) + p[2] * exp(-p[3] * x[i]); });
     expect_refusal({.argument = "ratios", .data = y, .model = both, .starts = {{0.5, 0.5, 0.5, 0.3}}},
                    "ratios");
     // The least sum lies beyond a bound.
-    const Model one = differentiated<1>([&](auto i, const auto& p) { return exp(-p[0] * x[i]); });
+    const FitModel one = differentiated<1>([&](auto i, const auto& p) { return exp(-p[0] * x[i]); });
     expect_refusal(
         {.argument = "ratios", .data = y, .model = one, .starts = {{0.1}}, .low = {0.0}, .high = {0.2}},
         "ratios");
@@ -172,7 +173,7 @@ TEST(Fit, a_bound_that_is_not_reached_changes_nothing) {
         x.push_back(0.5 * i);
         y.push_back(std::exp(-0.4 * x.back()) + (i % 3 == 0 ? 2e-3 : -1e-3));
     }
-    const Model model = differentiated<2>([&](auto i, const auto& p) { return p[0] * exp(-p[1] * x[i]); });
+    const FitModel model = differentiated<2>([&](auto i, const auto& p) { return p[0] * exp(-p[1] * x[i]); });
     const Fit free = numeric::fit({.argument = "y", .data = y, .model = model, .starts = {{1, 5}}});
     const Fit bounded = numeric::fit({.argument = "y",
                                       .data = y,
@@ -196,7 +197,7 @@ TEST(Fit, a_bound_that_is_not_reached_changes_nothing) {
 // AICc = 4 ln(0.45) + 6 + ∞ (K = 3, n = 4): not defined.
 TEST(Fit, statistics_of_a_straight_line) {
     const std::vector<double> y{1, 3, 4, 8};
-    const Model line =
+    const FitModel line =
         differentiated<2>([](auto i, const auto& p) { return p[0] + p[1] * static_cast<double>(i); });
     const Fit fit = numeric::fit({.argument = "y", .data = y, .model = line, .starts = {{0, 0}}});
     EXPECT_LE(std::abs(fit.parameters[0] - 0.7), 1e-7);

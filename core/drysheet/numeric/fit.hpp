@@ -16,15 +16,15 @@ namespace drysheet::numeric {
 /// The model at every observation with parameters `p`: writes its values, one an observation, and its
 /// derivatives, all of the first parameter, then all of the second, and so on. A value that is not finite
 /// means "not allowed here" and is avoided.
-using Model =
+using FitModel =
     std::function<void(std::span<const double> p, std::span<double> values, std::span<double> slopes)>;
 
-/// Makes a Model of a plain formula for one observation. `formula(i, p)` takes `const std::array<T, N>& p`
+/// Makes a FitModel of a plain formula for one observation. `formula(i, p)` takes `const std::array<T, N>& p`
 /// and returns T, for T = Dual<N>:
 ///     auto model = differentiated<2>([&](std::size_t i, const auto& p) { return p[0] * exp(-p[1] * x[i]);
 ///     });
 template <std::size_t N, class Formula>
-Model differentiated(Formula formula) {
+FitModel differentiated(Formula formula) {
     return [formula](std::span<const double> p, std::span<double> values, std::span<double> slopes) {
         std::array<Dual<N>, N> parameters;
         for (std::size_t k = 0; k < N; ++k) parameters[k] = Dual<N>::parameter(p[k], k);
@@ -39,7 +39,7 @@ Model differentiated(Formula formula) {
 struct FitProblem {
     std::string_view argument;     ///< the column that a refusal names (a string literal)
     std::span<const double> data;  ///< the measured values, one an observation
-    Model model;
+    FitModel model;
     std::vector<std::vector<double>> starts;  ///< tried in turn; the least residual wins
     std::vector<double> low{};                ///< a bound for each parameter; empty: none
     std::vector<double> high{};
