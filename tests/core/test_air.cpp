@@ -222,6 +222,26 @@ TEST(Air, WetBulbSolvesItsEquation) {
     }
 }
 
+TEST(Air, NoWetBulbBelowThatOfDryAir) {
+    for (const double t : {20.0, 40.0, 80.0}) {
+        const double least = in_celsius(wet_bulb(celsius(t), rh(0), kSea));
+        const auto humidity = [&](double above) {
+            return rh_from_wet_bulb(celsius(t), celsius(least + above), kSea).value();
+        };
+        EXPECT_NEAR(humidity(0), 0, 1e-9);
+        EXPECT_GT(humidity(1e-4), 0);
+        EXPECT_LT(humidity(1e-4), 1e-5);
+        for (const double below : {1e-5, 0.5}) try {
+                (void)humidity(-below);
+                ADD_FAILURE() << t << " not refused, " << below << " K below";
+            } catch (const BadInput& refusal) {
+                EXPECT_EQ(refusal.argument(), "wetbulb");
+                EXPECT_NEAR(refusal.amounts()[0].si, below, 1e-7);
+                EXPECT_NEAR(refusal.amounts()[1].si, least + 273.15, 1e-7);
+            }
+    }
+}
+
 TEST(Air, IceBulb) {
     // Iced below the triple point: at -5 °C dry the latent heat is 2834, not 2501 kJ/kg; ASHRAE Fundamentals
     // ch. 1 eq. 37 (from memory): W = ((2830 - 0.24 t*) Ws* - 1.006 (t - t*)) / (2830 + 1.86 t - 2.1 t*), an

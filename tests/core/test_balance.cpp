@@ -102,10 +102,9 @@ TEST(Balance, reconcile_agrees_with_scipy) {
     }
 }
 
-// With both moistures the same and exactly known, two weighings of one thing: the weighted mean. The numbers
-// are those of a course in physics (University of New Mexico, Physics 307L, week 10: 25 ± 3 and 29 ± 2); the
-// result is by its formula, (25/9 + 29/4)/(1/9 + 1/4) = 361/13 = 27.769, u = 6/sqrt 13 = 1.664, chi² = 4²/(9
-// + 4).
+// With both moistures the same and exactly known, two weighings of one thing: the weighted mean (Bevington &
+// Robinson, Data Reduction and Error Analysis, 3rd ed., sec. 4.1). By hand 25 ± 3 and 29 ± 2 make (25/9 +
+// 29/4)/(1/9 + 1/4) = 361/13, u = 6/√13, chi² = 4²/(9 + 4).
 TEST(Balance, reconcile_of_two_weighings_is_the_weighted_mean) {
     const Reconciliation r = of({25, 3, 0.5, 0, 29, 2, 0.5, 0});
     EXPECT_TRUE(near(r.fresh.adjusted, 361.0 / 13 / 1000, 1e-12));

@@ -128,8 +128,8 @@ TEST(Sieves, closed_forms) {
     EXPECT_TRUE(near(to_si(two.mean), 1e-3, 1e-13));
     EXPECT_TRUE(near(two.deviation, std::sqrt(2.0), 1e-13));
     // The open ends are one step of √2: √(2·2√2) above, √(0.5·0.5/√2) in the pan. On the standard's own
-    // finest sieve of 53 µm the pan is then 44.6 µm; a laboratory's table of the standard's set prints 45 µm
-    // (Dairyland Laboratories, Grain Particle Size, ASAE S319.4).
+    // finest sieve of 53 µm the pan is then 44.6 µm; tables of the standard's set print 45 µm (common
+    // practice, no source).
     const double log_class = std::log(1e-3 * std::sqrt(2.0));
     const auto top = sieve_mean(mm({2, 1, 0}), grams({5, 95, 0}));
     EXPECT_TRUE(near((std::log(to_si(top.mean)) - 0.95 * log_class) / 0.05,

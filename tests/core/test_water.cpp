@@ -15,8 +15,6 @@ TEST(Water, SaturationOverLiquid) {
     // IAPWS SR1-86(1992) table 1.
     EXPECT_TRUE(near(saturation_pressure(kelvin(273.16)), 611.657, 1e-6));
     EXPECT_TRUE(near(saturation_pressure(kelvin(373.1243)), 101325, 1e-5));
-    EXPECT_TRUE(
-        near(saturation_pressure(kelvin(647.096 - 1)), 21.8e6, 5e-3));  // from memory: 21.8 MPa at 646.1 K
     // IAPWS R6-95(2018) table 8: another equation, hence the tolerance.
     EXPECT_TRUE(near(saturation_pressure(kelvin(275)), 698.451167, 1e-4));
     EXPECT_TRUE(near(saturation_pressure(kelvin(450)), 932203.564, 1e-4));
@@ -71,10 +69,8 @@ TEST(Water, LatentHeat) {
                                         {14.0, 2467.7},
                                         {18.0, 2458.3}})
         EXPECT_NEAR(latent_heat(celsius(t)).value() / 1e3, kilojoules, 0.05 + 1e-2) << t;
-    // Çengel & Boles, table A-4: 15 °C 2465.4, 20 °C 2453.5, 25 °C 2441.7; from memory: 50 °C 2382.0, 80 °C
-    // 2308.0.
-    for (const auto& [t, kilojoules] :
-         {std::pair(15.0, 2465.4), {20.0, 2453.5}, {25.0, 2441.7}, {50.0, 2382.0}, {80.0, 2308.0}})
+    // Çengel & Boles, table A-4.
+    for (const auto& [t, kilojoules] : {std::pair(15.0, 2465.4), {20.0, 2453.5}, {25.0, 2441.7}})
         EXPECT_NEAR(latent_heat(celsius(t)).value() / 1e3, kilojoules, 0.15) << t;
     // IAPWS-95 by python3-iapws 1.5.2: what the range says.
     for (const auto& [t, kilojoules] : {std::pair(40.0, 2405.977),
