@@ -40,14 +40,20 @@ add_custom_target(drysheet_generated DEPENDS ${generated}/office.stamp ${generat
 
 add_library(drysheet_uno MODULE
     office/about.cpp
-    office/audit.cpp
+    office/adopt.cpp
     office/cells.cpp
     office/component.cpp
     office/insert.cpp
+    office/judge.cpp
     office/locale.cpp
+    office/long_work.cpp
     office/menu.cpp
     office/request.cpp
+    office/review.cpp
+    office/review_sheet.cpp
     office/said.cpp
+    office/sheets.cpp
+    office/take_picture.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})

@@ -4,237 +4,269 @@
 #include <cmath>
 #include <optional>
 
+#include "addin/call/answer.hpp"
 #include "addin/call/evaluate.hpp"
 #include "addin/call/functions.hpp"
 #include "addin/call/sentences.hpp"
-#include "addin/call/trust.hpp"
-#include "addin/text/quantity_text.hpp"
+#include "addin/call/slips.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
 namespace {
 
-// An answer may be this many tolerances off and still count as rounded on the way.
-constexpr double kRoundedEarly = 3;
+constexpr double kRelative = 0.01, kKelvins = 0.5;  // how far off still counts as right
+constexpr double kClose = 5;                        // in tolerances
+constexpr double kVery = 0.005;                     // a slip is named for "that very answer": three digits
+constexpr double kCounted = 1000;                   // a whole number below it may be a count
 
-struct Factor {
-    double factor;  ///< answer over expected
-    std::string_view words;
-    Kind of = Kind::number;  ///< what it is a slip of; a number: of anything
-};
-constexpr Factor kUnits[] = {{1000, "1000 times too large: g for kg, or the like"},
-                             {0.001, "1000 times too small: kg for g, or the like"},
-                             {1e6, "a million times too large"},
-                             {1e-6, "a million times too small"},
-                             {60, "60 times too large: min for h, or s for min", Kind::time},
-                             {1.0 / 60, "60 times too small: h for min, or min for s", Kind::time},
-                             {3600, "3600 times too large: s for h, or kJ for kWh", Kind::time},
-                             {1.0 / 3600, "3600 times too small: h for s, or kWh for kJ", Kind::time},
-                             {24, "24 times too large: h for days", Kind::time},
-                             {1.0 / 24, "24 times too small: days for h", Kind::time},
-                             {453.59237, "g for lb", Kind::mass},
-                             {1 / 453.59237, "lb for g", Kind::mass},
-                             {0.45359237, "kg for lb", Kind::mass},
-                             {1 / 0.45359237, "lb for kg", Kind::mass},
-                             {28.349523125, "g for oz", Kind::mass},
-                             {1 / 28.349523125, "oz for g", Kind::mass},
-                             {25.4, "mm for in", Kind::length},
-                             {1 / 25.4, "in for mm", Kind::length},
-                             {3.6, "3.6 times too large: MJ for kWh, or km/h for m/s", Kind::energy},
-                             {1 / 3.6, "3.6 times too small: kWh for MJ, or m/s for km/h", Kind::energy},
-                             {100, "100 times too large: cm for m", Kind::length},
-                             {0.01, "100 times too small: m for cm", Kind::length},
-                             {10, "10 times too large: a decimal point out of place, or mm for cm"},
-                             {0.1, "10 times too small: a decimal point out of place, or cm for mm"}};
+const Dimension& kelvin() { return default_unit(Kind::temperature).dimension; }
+bool whole(double x) { return x == std::floor(x); }
+bool very(double a, double x) { return std::abs(a - x) <= kVery * std::abs(x); }
 
-// A unit of mass has no slips of time; a rate may have any.
-bool may_be(Kind slip, const std::optional<Unit>& unit) {
-    if (!unit || slip == Kind::number) return true;
-    for (const Kind pure : {Kind::mass, Kind::time, Kind::length, Kind::temperature})
-        if (fits(*unit, pure)) return slip == pure;
-    return true;
-}
+// How far off an answer may be, in the unit in which both numbers stand.
+struct Tolerance {
+    double relative = kRelative;
+    std::optional<double> amount;
 
-struct Given {
-    double value = 0;
-    std::optional<Unit> unit;
+    double around(double e) const { return amount ? *amount : relative * std::abs(e); }
 };
 
-std::optional<Given> read(const std::string& argument, const Input& given, const Reading& reading) {
-    if (given.form == Input::Form::grid && given.cells.size() != 1)
-        refuse(argument, "one value is wanted, and " + in_words(given) + " was given.");
-    const Input& input = given.form == Input::Form::grid ? given.cells.front() : given;
-    if (input.blank()) return std::nullopt;
-    if (input.form == Input::Form::number) return Given{input.number, std::nullopt};
-    std::string storage;
-    const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
-    if (what != TextFault::none)
-        refuse(argument, in_words(input) + " is not a number, with or without a unit.");
-    if (typed.unit.empty()) return Given{typed.value, std::nullopt};
-    const auto unit = read_unit(typed.unit);
-    if (!unit) refuse(argument, "\"" + std::string(typed.unit) + "\" is not a unit known here.");
-    return Given{typed.value, unit};
+std::string off(double a, double e, std::string_view unit, const Tolerance& tolerance) {
+    if (e == 0 || tolerance.amount)
+        return in_words(a, unit) + " is " + in_words(std::abs(a - e), unit == "°C" ? "K" : unit, 3) + " off";
+    return in_words(a, unit) + " is " + in_words(100 * std::abs(a - e) / std::abs(e), 3) + " % off";
 }
 
-// The unit in which a plain number beside this one is meant: the default of the kind.
-Unit usual(const Unit& unit) {
-    if (unit.dimension == Dimension{}) return {};
-    for (std::size_t i = 0; i < kKinds.size(); ++i) {
-        const Kind kind = static_cast<Kind>(i);
-        if (kind != Kind::temperature_difference && fits(unit, kind)) return default_unit(kind);
-    }
-    return {};
-}
-
-bool close(double a, double e, double tolerance) {
-    return a == e || (std::isfinite(e) && std::abs(a - e) <= tolerance * std::abs(e));
-}
-
-struct UnitInUse {
-    std::string_view name;
-    Unit unit;
-};
-
-// The other units in which a function gives or takes a number: days beside hours, kWh/kg beside kJ/kg.
-const std::vector<UnitInUse>& units_in_use() {
-    static const std::vector<UnitInUse> all = [] {
-        std::vector<UnitInUse> found;
+// The other units in which a plain right answer may be meant: those that functions give and take, then all.
+const std::vector<std::string>& units_in_use() {
+    static const std::vector<std::string> all = [] {
+        std::vector<std::string> found;
         const auto add = [&](std::string_view name) {
-            const auto unit = read_unit(name);
-            if (unit && std::ranges::find(found, name, &UnitInUse::name) == found.end())
-                found.push_back({name, *unit});
+            if (!name.empty() && std::ranges::find(found, name) == found.end()) found.emplace_back(name);
         };
+        for (const KindRow& row : kKinds) add(row.default_unit);
         for (const Function& function : functions()) {
             add(function.result_unit);
             for (const Parameter& param : function.params) add(param.shown_unit);
         }
+        for (const NamedUnit& unit : vocabulary()) add(unit.spellings.substr(0, unit.spellings.find(' ')));
         return found;
     }();
     return all;
 }
 
-// A slip between fractions, percents and the bases of moisture; e is the right answer.
-std::string slip_of_a_ratio(double a, double e, double tolerance) {
+// What the numbers are to each other where neither has a dimension: shares, moistures, ratios.
+std::string about_a_ratio(double a, double e) {
     constexpr double most = 20;  // kg of water to a kg of solids: wetter than any food
-    const auto is = [&](double x) { return close(a, x, tolerance); };
-    if (!(e > 0 && e <= 100 * most)) return "";
-    if (e <= most && is(100 * e)) return "percent for fraction: the number is right, but 100 times too large";
-    if (is(e / 100)) return "fraction for percent: the number is right, but 100 times too small";
-    if (e < 1 && (is(e / (1 - e)) || is(100 * e / (1 - e))))
-        return "wrong basis: this is the dry basis, and the wet basis was asked";
-    if (e <= most && (is(e / (1 + e)) || is(100 * e / (1 + e))))
-        return "wrong basis: this is the wet basis, and the dry basis was asked";
-    if (e > 1 && e < 100 && is(100 * e / (100 - e)))
-        return "wrong basis: this is the dry basis, and the wet basis was asked";
-    if (e > 1 && is(100 * e / (100 + e)))
-        return "wrong basis: this is the wet basis, and the dry basis was asked";
-    if (e < 1 && (is(1 - e) || is(100 * (1 - e))))
-        return "the other share: this and the right answer make a whole, as solids and water do";
-    return "";
+    const auto on = [&](std::string_view basis) {
+        return "wrong basis: this would be right on the " + std::string(basis) + " basis";
+    };
+    if (e > 0 && e < 1 && very(a, e / (1 - e))) return on("dry");
+    if (e > 0 && e <= most && very(a, e / (1 + e))) return on("wet");
+    if (e >= 10 && e < 100 && very(a, 100 * e / (100 - e))) return on("dry");
+    if (e > 100 && e <= 100 * most && very(a, 100 * e / (100 + e))) return on("wet");
+    if (e > 0 && e < 1 && very(a, 1 - e)) return "wrong: this and the right answer make a whole";
+    return {};
 }
 
-// unit: in which both stand, where it is known; none for a ratio.
-std::string marked(double a, double e, double tolerance, const std::optional<Unit>& unit) {
-    const auto is = [&](double x) { return close(a, x, tolerance); };
-    if (is(e)) return "right";
-    if (e != 0 && std::abs(a - e) <= kRoundedEarly * tolerance * std::abs(e))
-        return "right, but rounded early: " + in_words(a) + " is " +
-               in_words(100 * std::abs(a - e) / std::abs(e), 3) + " % off";
-    if (!unit)
-        if (std::string slip = slip_of_a_ratio(a, e, tolerance); !slip.empty()) return slip;
-    if (is(1 / e)) return "inverted: this is 1 over the right answer";
-    for (const auto& [factor, words, of] : kUnits)
-        if (may_be(of, unit) && is(e * factor)) return "wrong unit: " + std::string(words);
-    if (may_be(Kind::temperature, unit)) {
-        if (is(1.8 * e + 32)) return "wrong unit: °F for °C";
-        if (is((e - 32) / 1.8)) return "wrong unit: °C for °F";
-        if (e > -273.15 && is(e + 273.15)) return "wrong unit: K for °C";
+struct Times {
+    double factor;
+    std::string_view small, large;
+    Kind of = Kind::number;  ///< what it is said of; a number: of anything
+};
+constexpr Times kTimes[] = {{1000, "g", "kg"},
+                            {60, "minutes", "hours", Kind::time},
+                            {3600, "seconds", "hours", Kind::time},
+                            {24, "hours", "days", Kind::time},
+                            {453.59237, "g", "lb", Kind::mass},
+                            {1 / 0.45359237, "lb", "kg", Kind::mass},
+                            {28.349523125, "g", "oz", Kind::mass},
+                            {25.4, "mm", "in", Kind::length},
+                            {100, "cm", "m", Kind::length},
+                            {10, "mm", "cm", Kind::length},
+                            {3600, "kJ", "kWh", Kind::energy},
+                            {3.6, "MJ", "kWh", Kind::energy}};
+
+std::string about_units(double a, double e, const std::optional<Unit>& unit) {
+    if (e == 0) return {};
+    for (const auto& [factor, small, large, of] : kTimes) {
+        if (of != Kind::number && !(unit && fits(*unit, of))) continue;
+        for (const bool up : {true, false})
+            if (very(a, up ? e * factor : e / factor))
+                return "wrong unit: " + in_words(factor, 4) + " times too " + (up ? "large" : "small") +
+                       ", as with " + std::string(up ? small : large) + " for " +
+                       std::string(up ? large : small);
     }
-    if (is(-e)) return "wrong sign: the size is right";
+    return {};
+}
+
+// Both numbers stand in the same unit, if in any.
+std::string marked(double a, double e, const Tolerance& tolerance, const std::optional<Unit>& unit,
+                   std::string_view unit_name) {
+    const double allowed = tolerance.around(e), gap = std::abs(a - e);
+    const bool physical = unit && unit->dimension != Dimension{};
+    const bool exact = !unit && e != 0 && whole(e) && (!whole(a) || std::abs(e) < kCounted);
+    if (a == e || (gap <= allowed && !exact)) return "right";
+    const std::string close = "close: " + off(a, e, unit_name, tolerance);
+    if (gap <= allowed) return close;
+    if (!physical)
+        if (std::string said = about_a_ratio(a, e); !said.empty()) return said;
+    if (gap <= kClose * allowed) return close;
+    if (e != 0 && !physical) {
+        if (very(a, 100 * e)) return "wrong unit: 100 times too large, as is a percentage for a fraction";
+        if (very(a, e / 100)) return "wrong unit: 100 times too small, as is a fraction for a percentage";
+    }
+    if (std::string said = about_units(a, e, unit); !said.empty()) return said;
+    if (unit && unit->dimension == kelvin()) {
+        if (very(a, 1.8 * e + 32)) return "wrong unit: this is the right temperature in °F";
+        if (std::abs(a - e - 273.15) <= allowed) return "wrong unit: this is the right temperature in K";
+    }
+    if (e != 0 && very(a, 1 / e)) return "wrong: this is 1 over the right answer";
+    if (gap > 0 && std::abs(a + e) <= allowed) return "wrong: the sign is the other way round";
     return "wrong";
+}
+
+Tolerance read_tolerance(const Input& given, const Answer& got, const Answer& wanted,
+                         const Reading& reading) {
+    const Answer& known = wanted.physical() ? wanted : got;
+    const bool temperature = known.physical() && known.unit->dimension == kelvin();
+    const auto read = read_answer("tolerance", given, reading);
+    if (!read)
+        return temperature ? Tolerance{.relative = 0, .amount = known.unit->step_from_si(kKelvins)}
+                           : Tolerance{};
+    if (!(read->value > 0)) refuse("tolerance", "must be above 0.");
+    if (read->physical()) {
+        if (!known.physical() || known.unit->dimension != read->unit->dimension)
+            refuse("tolerance",
+                   in_words(given) + " is an amount, and the expected value is not of its kind.");
+        return {.relative = 0, .amount = known.unit->step_from_si(read->unit->step_to_si(read->value))};
+    }
+    if (temperature) refuse("tolerance", "for a temperature an amount is wanted, such as \"0.5 K\".");
+    const double relative = read->unit ? read->unit->to_si(read->value) : read->value;
+    if (relative > 0.2) refuse("tolerance", in_words(given) + " is above 0.2, which is 20 %.");
+    return {.relative = relative, .amount = {}};
+}
+
+std::string mark_count(double a, double e) {
+    if (a == e) return "right";
+    if (!whole(a) && std::ceil(a) == e) return "wrong: not rounded up";
+    return "wrong: a count is exact";
+}
+
+// The answer names a physical unit and the right answer none: whether they agree, its unit would have to
+// tell.
+std::string unclear(const Answer& got, double e, const Tolerance& tolerance) {
+    const double si = got.unit->to_si(got.value);
+    std::vector<std::string> names{got.unit_name};
+    names.insert(names.end(), units_in_use().begin(), units_in_use().end());
+    for (const std::string& name : names) {
+        const auto unit = name == got.unit_name ? got.unit : read_unit(name);
+        if (!unit || unit->dimension != got.unit->dimension) continue;
+        const double allowed = tolerance.amount ? unit->step_from_si(got.unit->step_to_si(*tolerance.amount))
+                                                : tolerance.around(e);
+        if (std::abs(unit->from_si(si) - e) <= allowed)
+            return "unclear: right if the right answer is in " + name + "; give it with its unit";
+    }
+    return {};
 }
 
 }  // namespace
 
-std::string mark(const Input& answer, const Input& expected, double tolerance, const Reading& reading) {
-    const auto wanted = read("expected", expected, reading);
+std::string mark(const Input& answer, const Input& expected, const Input& tolerance, const Reading& reading) {
+    const WrittenAs written(reading);
+    const auto wanted = read_answer("expected", expected, reading);
     if (!wanted) refuse("expected", "is missing.");
-    const auto got = read("answer", answer, reading);
-    if (!got) return "no answer yet";
+    const auto got = read_answer("answer", answer, reading);
     const double e = wanted->value;
-    double a = got->value;
-    if (got->unit && wanted->unit && got->unit->dimension != wanted->unit->dimension)
-        return "wrong unit: it measures something else";
-    const auto measures = [](const std::optional<Given>& given) {
-        return given->unit && given->unit->dimension != Dimension{};
-    };
-    if (got->unit) {
-        // In the unit of the right answer; where that is a plain number, in the unit such a number is meant
-        // in.
-        const Unit common = wanted->unit ? *wanted->unit : usual(*got->unit);
-        double si = got->unit->to_si(a);
-        if (got->unit->basis != common.basis && got->unit->basis != Basis::unsaid &&
-            common.basis != Basis::unsaid)
-            si = other_basis(si, got->unit->basis);
-        a = common.from_si(si);
-        if (measures(got) && !wanted->unit && !close(a, e, tolerance))
-            for (const auto& [name, unit] : units_in_use())
-                if (unit.dimension == got->unit->dimension && close(unit.from_si(si), e, tolerance))
-                    return "unclear: right if the right answer is in " + std::string(name) +
-                           "; give it with its unit";
-    }
     // A blank cell reaches a function as the number 0.
-    if (!got->unit && a == 0 && e != 0) return "no answer yet";
-    // A fraction where percents were asked is the same moisture.
-    if (!got->unit && wanted->unit && wanted->unit->form == RatioForm::percent &&
-        close(100 * a, e, tolerance))
-        return "right";
-    return marked(a, e, tolerance,
-                  measures(wanted) ? wanted->unit
-                  : measures(got)  ? got->unit
-                                   : std::nullopt);
+    if (!got || (!got->unit && !got->counts && got->value == 0 && e != 0)) return "no answer yet";
+    const Tolerance allowed = read_tolerance(tolerance, *got, *wanted, reading);
+    if (got->counts || wanted->counts)
+        return got->unit || wanted->unit ? "wrong unit: it measures something else"
+                                         : mark_count(got->value, e);
+
+    constexpr std::string_view something_else = "wrong unit: it measures something else";
+    if (got->physical()) {
+        if (wanted->unit) {
+            if (wanted->unit->dimension != got->unit->dimension) return std::string(something_else);
+            return marked(wanted->unit->from_si(got->unit->to_si(got->value)), e, allowed, wanted->unit,
+                          wanted->unit_name);
+        }
+        if (std::string said = unclear(*got, e, allowed); !said.empty()) return said;
+        return marked(got->value, e, allowed, got->unit, got->unit_name);
+    }
+    if (wanted->physical()) {
+        if (got->unit) return std::string(something_else);
+        const std::string said = marked(got->value, e, allowed, wanted->unit, wanted->unit_name);
+        if (said == "right") return "unit missing: the number is right in " + wanted->unit_name;
+        if (fits(*wanted->unit, Kind::time) &&
+            std::abs(wanted->unit->from_si(got->value * 86400) - e) <= allowed.around(e))
+            return "unclear: right if the cell holds a clock time; give it with its unit";
+        return said;
+    }
+
+    // Shares and ratios: in the right answer's unit, on its basis; a number without one may be either.
+    const Unit common = wanted->unit.value_or(Unit{});
+    const auto right = [&](double x) { return marked(x, e, allowed, wanted->unit, {}) == "right"; };
+    if (!got->unit) {
+        if (common.form == RatioForm::percent && right(100 * got->value)) return "right";
+        return marked(got->value, e, allowed, wanted->unit, {});
+    }
+    const double si = got->unit->to_si(got->value);
+    const double same = common.from_si(si);
+    if (got->unit->basis != Basis::unsaid && common.basis != Basis::unsaid &&
+        got->unit->basis != common.basis) {
+        if (got->unit->basis == Basis::wet && si >= 1) return "wrong: a wet-basis moisture is below 1";
+        return marked(common.from_si(other_basis(si, got->unit->basis)), e, allowed, wanted->unit, {});
+    }
+    if (right(same) || (!wanted->unit && right(got->value))) return "right";
+    if (got->unit->basis != Basis::unsaid && common.basis == Basis::unsaid &&
+        !(got->unit->basis == Basis::wet && si >= 1) &&
+        right(common.from_si(other_basis(si, got->unit->basis))))
+        return std::string("unclear: right if the right answer is on the ") +
+               (got->unit->basis == Basis::wet ? "dry" : "wet") + " basis; give it with its basis";
+    return marked(same, e, allowed, wanted->unit ? wanted->unit : got->unit, {});
 }
 
-Function mark_entry() {
-    Parameter tolerance = detail::complete({.name = "tolerance",
-                                            .text = "how far off still counts as right, relative",
-                                            .range = above_up_to(0, 0.2),
-                                            .otherwise = 0.01},
-                                           Kind::fraction, Shape::scalar, false, {});
-    return {.name = "MARK",
-            .topic = "trust",
-            .summary =
-                "Marks a student's answer and says what went wrong: rounded early, wrong basis, percent for "
-                "fraction, wrong unit, inverted",
-            .params = {as_it_stands("answer", "what the student wrote, with or without a unit"),
-                       as_it_stands("expected", "the right answer, usually a formula"), tolerance},
-            .result = "mark",
-            .range =
-                "The text begins with the verdict: no answer yet; right; unclear (a unit that a plain right "
-                "answer leaves open); right, but rounded early (within 3 tolerances); wrong basis; the other "
-                "share; percent for fraction; fraction for percent; wrong unit; inverted; wrong sign; wrong.",
-            .source = "Relative difference; the known slips are compared one by one.",
-            .checks = {{{25.1, 25.0}, "right", 0, "by hand: 0.4 % off"},
-                       {{25.6, 25.0}, "right, but rounded early", 0, "by hand: 2.4 % off"},
-                       {{4.0, 0.8}, "wrong basis: this is the dry basis", 0, "by hand: 0.8 ÷ 0.2"},
-                       {{0.8, 4.0}, "wrong basis: this is the wet basis", 0, "by hand: 4 ÷ 5"},
-                       {{80.0, 0.8}, "percent for fraction", 0, "by hand"},
-                       {{0.025, 25.0}, "wrong unit: 1000 times too small", 0, "by hand"},
-                       {{0.25, 4.0}, "inverted", 0, "by hand"},
-                       {{"0.025 kg", 25.0}, "right", 0, "25 g"},
-                       {{0.0, 25.0}, "no answer yet", 0, "a blank cell"},
-                       {{7.0, 25.0}, "wrong", 0, "by hand"}},
-            .refusals = {{{25.0}, "expected"},
-                         {{"about 25", 25.0}, "answer"},
-                         {{25.0, 25.0, 5.0}, "tolerance"},
-                         {{column(1.0, 2.0), 25.0}, "answer"}},
-            .see_also = {"WORKING", "WHY"},
-            .raw = [tolerance](std::span<const Input> given, const Reading& reading) -> Outcome {
-                const auto at = [&](std::size_t i) { return i < given.size() ? given[i] : Input(); };
-                if (given.size() > 3)
-                    throw Refusal(Refusal::Reason::argument, "", "too many arguments: at most 3 are wanted.");
-                return mark(at(0), at(1), read_measured(tolerance, at(2), reading).value, reading);
-            }};
+std::string mark_call(const Input& answer, const Function& function, std::span<const Input> arguments,
+                      const Reading& reading) {
+    const WrittenAs written(reading);
+    const Outcome outcome = evaluate(function, arguments, reading);
+    const double e = std::get<double>(outcome);
+    const auto got = read_answer("answer", answer, reading);
+    if (!got || (!got->unit && !got->counts && got->value == 0 && e != 0)) return "no answer yet";
+    if (got->counts && !function.count) return "wrong unit: it measures something else";
+    const Unit unit = function.result_unit.empty() ? Unit{} : read_unit(function.result_unit).value();
+    double a = got->value;
+    if (got->unit) {
+        if (got->unit->dimension != unit.dimension) return "wrong unit: it measures something else";
+        double si = got->unit->to_si(a);
+        if (got->unit->basis != Basis::unsaid && unit.basis != Basis::unsaid &&
+            got->unit->basis != unit.basis) {
+            if (got->unit->basis == Basis::wet && si >= 1) return "wrong: a wet-basis moisture is below 1";
+            si = other_basis(si, got->unit->basis);
+        }
+        a = unit.from_si(si);
+    }
+    Tolerance allowed;
+    if (function.gives == Kind::temperature) allowed.amount = kKelvins;
+    if (function.count) allowed.amount = 0;
+    const std::vector<Slip> usual = slips(function, read_arguments(function, arguments, reading));
+    const auto gap = [&](double x) { return std::abs(a - x); };
+    const auto near = [&](double x) {
+        return gap(x) <= (function.count ? kRelative * std::abs(x) : allowed.around(x));
+    };
+    const auto nearest =
+        std::ranges::min_element(usual, {}, [&](const Slip& slip) { return gap(slip.answer); });
+    const bool slipped = nearest != usual.end() && near(nearest->answer) && gap(nearest->answer) < gap(e);
+    if (a == e || (gap(e) <= allowed.around(e) && !slipped)) return "right";
+    if (got->physical() && masses_as_given(function, arguments) &&
+        std::abs(got->value - e) <= allowed.around(e))
+        return "unclear: right if the masses were given in " + got->unit_name + "; give them with their unit";
+    if (slipped) return nearest->sentence;
+    if (function.count) return "wrong: a count is exact";
+    return gap(e) <= kClose * allowed.around(e) ? "close: " + off(a, e, function.result_unit, allowed)
+                                                : "wrong";
 }
 
 }  // namespace drysheet

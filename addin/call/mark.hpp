@@ -1,18 +1,28 @@
-// What went wrong in a student's answer: DRY.MARK.
+// What a student's answer is worth: DRY.MARK where only the number is known, DRY.MARKCALL where the sum is.
 #pragma once
 
+#include <span>
 #include <string>
+#include <vector>
 
 #include "addin/functions/function.hpp"
 
 namespace drysheet {
 
-/// A text that begins with one of: no answer yet · right · right, but rounded early · wrong basis · the other
-/// share · percent for fraction · fraction for percent · wrong unit · inverted · wrong sign · wrong. Numbers
-/// are compared as they stand, texts after conversion to the usual unit; `tolerance` is relative.
-std::string mark(const Input& answer, const Input& expected, double tolerance, const Reading& reading);
+/// A text that begins with one of: no answer yet · right · close · unclear · unit missing · wrong basis ·
+/// wrong unit · wrong. It tells what the numbers are to each other and claims no cause. tolerance: relative,
+/// or an amount such as "0.3 K"; left out, 0.01, or 0.5 K for temperatures.
+/// Errors: Refusal where answer, expected or tolerance cannot be read.
+std::string mark(const Input& answer, const Input& expected, const Input& tolerance, const Reading& reading);
 
-/// Its entry.
-Function mark_entry();
+/// The answer to a call: no answer yet, right, what was done wrong in words (see slips), close (within five
+/// tolerances of 1 %, or 0.5 K for temperatures), unclear, wrong. A slip is never right for being near: of
+/// the right answer and the slips the nearest is taken. Counts are exact.
+/// Errors: Refusal where the call has no value, is no single number, or the answer cannot be read.
+std::string mark_call(const Input& answer, const Function& function, std::span<const Input> arguments,
+                      const Reading& reading);
+
+/// The entries of a class: MARK, MARKCALL, SLIPS.
+std::vector<Function> class_entries();
 
 }  // namespace drysheet

@@ -190,7 +190,7 @@ std::vector<Function> trust_entries() {
              return table;
          }});
     entries.push_back(uncertainty_entry());
-    entries.push_back(mark_entry());
+    for (Function& entry : class_entries()) entries.push_back(std::move(entry));
     entries.push_back(
         {.name = "PICK",
          .topic = "trust",

@@ -310,7 +310,10 @@ std::vector<Function> curve_entries() {
                         {{0.56}, 0.20, 0.02, "Geankoplis (1993) example 9.9-1, read off the chart"},
                         {{0.0}, 1.0, 1e-15, "by definition"}},
              .refusals = {{{-0.1}, "fourier"}},
-             .see_also = {"DIFFUSIVITY", "THICKNESSTIME"}}),
+             .see_also = {"DIFFUSIVITY", "THICKNESSTIME"},
+             .slips = {{"only the first term of the series was taken", "8 ÷ pi^2 × exp(−pi^2 × fourier ÷ 4)"},
+                       {"the whole thickness was taken for the half", "SLABRATIO(fourier ÷ 4)"},
+                       {"the half thickness was halved again", "SLABRATIO(fourier × 4)"}}}),
         function<diffusivity>(
             {.name = "DIFFUSIVITY",
              .topic = topic,

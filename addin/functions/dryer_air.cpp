@@ -42,7 +42,9 @@ std::vector<Function> dryer_air_entries() {
              .refusals = {{{30.0, 0.8, 20.0}, "heated"},
                           {{30.0, 0.8, 105.0}, "heated"},
                           {{30.0, 80.0, 60.0}, "rh"}},
-             .see_also = {"HEATINGLOAD", "AIRPICKUP"}}),
+             .see_also = {"HEATINGLOAD", "AIRPICKUP"},
+             .slips = {{"the humidity was taken as unchanged", "rh"},
+                       {"the humidity was scaled with the temperature", "rh × temp ÷ heated"}}}),
         function<heating_load>(
             {.name = "HEATINGLOAD",
              .topic = topic,
@@ -69,7 +71,17 @@ std::vector<Function> dryer_air_entries() {
              .refusals = {{{100.0, 25.0, 0.5, 20.0}, "heated"},
                           {{100.0, 25.0, 50.0, 60.0}, "rh"},
                           {{-1.0, 25.0, 0.5, 60.0}, "flow"}},
-             .see_also = {"HEATEDRH", "AIRNEEDED", "MIXEDAIR"}}),
+             .see_also = {"HEATEDRH", "AIRNEEDED", "MIXEDAIR"},
+             .slips = {{"the volume was taken for the mass of air",
+                        "flow × (AIRENTHALPY(heated; HEATEDRH(temp; rh; heated; pressure); pressure) − "
+                        "AIRENTHALPY(temp; rh; pressure)) ÷ 3600"},
+                       {"the flow was taken as that of the heated air",
+                        "flow ÷ AIRVOLUME(heated; HEATEDRH(temp; rh; heated; pressure); pressure) × "
+                        "(AIRENTHALPY(heated; HEATEDRH(temp; rh; heated; pressure); pressure) − "
+                        "AIRENTHALPY(temp; rh; pressure)) ÷ 3600"},
+                       {"the relative humidity was taken as unchanged by heating",
+                        "flow ÷ AIRVOLUME(temp; rh; pressure) × (AIRENTHALPY(heated; rh; pressure) − "
+                        "AIRENTHALPY(temp; rh; pressure)) ÷ 3600"}}}),
         function<mixed_air>(
             {.name = "MIXEDAIR",
              .topic = topic,
@@ -133,7 +145,10 @@ std::vector<Function> dryer_air_entries() {
              .refusals = {{{60.0, 0.5, 0.4}, "exit_rh"},
                           {{60.0, 10.0, 0.4}, "rh"},
                           {{105.0, 0.1, 0.4}, "temp"}},
-             .see_also = {"AIRNEEDED", "EXITAIR"}}),
+             .see_also = {"AIRNEEDED", "EXITAIR"},
+             .slips = {{"the air was taken to stay at its temperature",
+                        "HUMIDITYRATIO(temp; exit_rh; pressure) − HUMIDITYRATIO(temp; rh; pressure)"},
+                       {"the humidities were subtracted", "exit_rh − rh"}}}),
         function<exit_air>(
             {.name = "EXITAIR",
              .topic = topic,
@@ -161,30 +176,39 @@ std::vector<Function> dryer_air_entries() {
              .refusals = {{{60.0, 0.1, 0.05}, "pickup"}, {{60.0, 10.0, 0.01}, "rh"}},
              .see_also = {"AIRPICKUP", "MIXEDAIR"},
              .show = point_table}),
-        function<air_needed>({.name = "AIRNEEDED",
-                              .topic = topic,
-                              .summary = "Air flow at the dryer's inlet that carries the water off in time",
-                              .params = {{{arg::water, "water to evaporate", at_least(0)},
-                                          {arg::time, "in which time", positive},
-                                          kInlet,
-                                          kRh,
-                                          kExit,
-                                          kPressure}},
-                              .result = "needed",
-                              .range = kAdiabatic,
-                              .source = kAirSource,
-                              .working = "pickup [kg/kg] = AIRPICKUP(temp; rh; exit_rh; pressure)\n"
-                                         "dry_air [kg/h] = water ÷ 1000 ÷ time ÷ pickup\n"
-                                         "needed = dry_air × AIRVOLUME(temp; rh; pressure)",
-                              .checks = {{{11.2, 1.0, 50.0, 0.1, 1.0},
-                                          0.926,
-                                          0.03,
-                                          "by hand: 0.0112 kg/h ÷ 0.0112 kg/kg (Singh & Heldman ch. 9) × "
-                                          "0.926 m³/kg (ideal gas at 50 °C)"}},
-                              .refusals = {{{7200.0, 6.0, 60.0, 0.5, 0.5}, "exit_rh"},
-                                           {{7200.0, 0.0, 60.0, 0.1, 0.5}, "time"},
-                                           {{7200.0, 6.0, 60.0, 12.0, 0.5}, "rh"}},
-                              .see_also = {"AIRPICKUP", "HEATINGLOAD"}}),
+        function<air_needed>(
+            {.name = "AIRNEEDED",
+             .topic = topic,
+             .summary = "Air flow at the dryer's inlet that carries the water off in time",
+             .params = {{{arg::water, "water to evaporate", at_least(0)},
+                         {arg::time, "in which time", positive},
+                         kInlet,
+                         kRh,
+                         kExit,
+                         kPressure}},
+             .result = "needed",
+             .range = kAdiabatic,
+             .source = kAirSource,
+             .working = "pickup [kg/kg] = AIRPICKUP(temp; rh; exit_rh; pressure)\n"
+                        "dry_air [kg/h] = water ÷ 1000 ÷ time ÷ pickup\n"
+                        "needed = dry_air × AIRVOLUME(temp; rh; pressure)",
+             .checks = {{{11.2, 1.0, 50.0, 0.1, 1.0},
+                         0.926,
+                         0.03,
+                         "by hand: 0.0112 kg/h ÷ 0.0112 kg/kg (Singh & Heldman ch. 9) × "
+                         "0.926 m³/kg (ideal gas at 50 °C)"}},
+             .refusals = {{{7200.0, 6.0, 60.0, 0.5, 0.5}, "exit_rh"},
+                          {{7200.0, 0.0, 60.0, 0.1, 0.5}, "time"},
+                          {{7200.0, 6.0, 60.0, 12.0, 0.5}, "rh"}},
+             .see_also = {"AIRPICKUP", "HEATINGLOAD"},
+             .slips = {{"the mass of dry air was given, not its volume",
+                        "water ÷ 1000 ÷ time ÷ AIRPICKUP(temp; rh; exit_rh; pressure)"},
+                       {"the air was taken to stay at its temperature",
+                        "water ÷ 1000 ÷ time ÷ (HUMIDITYRATIO(temp; exit_rh; pressure) − HUMIDITYRATIO(temp; "
+                        "rh; pressure)) × AIRVOLUME(temp; rh; pressure)"},
+                       {"the time was left out",
+                        "water ÷ 1000 ÷ AIRPICKUP(temp; rh; exit_rh; pressure) × AIRVOLUME(temp; rh; "
+                        "pressure)"}}}),
     };
 }
 

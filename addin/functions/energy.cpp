@@ -34,7 +34,9 @@ std::vector<Function> energy_entries() {
                         {{100.0}, 2256.4, 1e-4, "steam tables (IAPWS-95): 2256.4 at 100 °C"},
                         {{150.0}, 2113.75, 2.4e-4, "IAPWS-95 by python3-iapws 1.5.2"}},
              .refusals = {{{"40 g"}, "temp"}, {{-300.0}, "temp"}},
-             .see_also = {"HEATDEMAND", "DRYEREFFICIENCY"}}),
+             .see_also = {"HEATDEMAND", "DRYEREFFICIENCY"},
+             .slips = {{"the latent heat at 100 °C was taken", "LATENTHEAT(100)"},
+                       {"the latent heat at 0 °C was taken", "LATENTHEAT(0)"}}}),
         function<specific_heat>(
             {.name = "SPECIFICHEAT",
              .topic = topic,
@@ -50,7 +52,10 @@ std::vector<Function> energy_entries() {
                         {{0.743}, 3.31, 6e-3, "Geankoplis, 4th ed., Table A.4-1: green peas 74.3 %"},
                         {{0.70}, 3.18, 2e-3, "Geankoplis, 4th ed., Table A.4-1: fresh cod 70 %"}},
              .refusals = {{{70.0}, "moisture"}, {{0.0}, "moisture"}},
-             .see_also = {"FOODHEAT", "HEATDEMAND"}}),
+             .see_also = {"FOODHEAT", "HEATDEMAND"},
+             .slips = {{"the share of the dry matter was put in for the moisture",
+                        "0.837 + 3.349 × (1 − moisture)"},
+                       {"the specific heat of water was taken for all of it", "4.186"}}}),
         function<food_heat>(
             {.name = "FOODHEAT",
              .topic = topic,
@@ -121,7 +126,17 @@ std::vector<Function> energy_entries() {
                           {{1000.0, 0.8, 0.1, 65.0, 60.0}, "dryer_temp"},
                           {{1000.0, 0.8, 0.1, -5.0, 60.0}, "feed_temp"},
                           {{1000.0, 0.8, 0.1, 21.0, 200.0}, "dryer_temp"}},
-             .see_also = {"DRYEREFFICIENCY", "HEATINGLOAD", "WATERREMOVED"}}),
+             .see_also = {"DRYEREFFICIENCY", "HEATINGLOAD", "WATERREMOVED"},
+             .slips = {{"the warming was left out",
+                        "fresh ÷ 1000 × (start − final) ÷ (1 − final) × LATENTHEAT(dryer_temp) ÷ 3600"},
+                       {"the evaporation was left out",
+                        "fresh ÷ 1000 × SPECIFICHEAT(start) × (dryer_temp − feed_temp) ÷ 3600"},
+                       {"the percentages were subtracted",
+                        "fresh ÷ 1000 × (SPECIFICHEAT(start) × (dryer_temp − feed_temp) + (start − final) × "
+                        "LATENTHEAT(dryer_temp)) ÷ 3600"},
+                       {"all was warmed as if it were water",
+                        "fresh ÷ 1000 × (4.186 × (dryer_temp − feed_temp) + (start − final) ÷ (1 − final) × "
+                        "LATENTHEAT(dryer_temp)) ÷ 3600"}}}),
         function<dryer_efficiency>(
             {.name = "DRYEREFFICIENCY",
              .topic = topic,
@@ -137,7 +152,8 @@ std::vector<Function> energy_entries() {
                         "efficiency = latent ÷ (3600 × energy)",
              .checks = {{{10000.0, 13.366667, 40.0}, 0.5, 1e-4, "by hand: 10 × 2406.0 ÷ 48120 kJ"}},
              .refusals = {{{10000.0, 6.0, 40.0}, "energy"}, {{10000.0, 0.0, 40.0}, "energy"}},
-             .see_also = {"ENERGYPERWATER", "LATENTHEAT"}}),
+             .see_also = {"ENERGYPERWATER", "LATENTHEAT"},
+             .slips = {{"the energy was not turned to kJ", "water ÷ 1000 × LATENTHEAT(temp) ÷ energy"}}}),
         function<energy_per_water>(
             {.name = "ENERGYPERWATER",
              .topic = topic,
@@ -151,7 +167,8 @@ std::vector<Function> energy_entries() {
              .checks = {{{12.0, 8000.0}, 1.5, 1e-12, "by hand: 12 ÷ 8"},
                         {{"43.2 MJ", "8 kg"}, 1.5, 1e-12, "by hand: 43.2 MJ is 12 kWh"}},
              .refusals = {{{12.0, 0.0}, "water"}},
-             .see_also = {"DRYEREFFICIENCY"}}),
+             .see_also = {"DRYEREFFICIENCY"},
+             .slips = {{"the water was left in g", "energy ÷ water"}}}),
         function<run_energy>(
             {.name = "RUNENERGY",
              .topic = topic,
@@ -165,7 +182,9 @@ std::vector<Function> energy_entries() {
              .checks = {{{2.0, 9.0}, 18.0, 1e-12, "by hand: 2 kW × 9 h"},
                         {{"2000 W", "540 min", "50 %"}, 9.0, 1e-12, "by hand: 2 kW × 9 h × 0.5"}},
              .refusals = {{{-2.0, 9.0}, "power"}, {{2.0, 9.0, 50.0}, "duty"}},
-             .see_also = {"ENERGYPERWATER", "UNITCOST"}}),
+             .see_also = {"ENERGYPERWATER", "UNITCOST"},
+             .slips = {{"the share of the time was left out", "power × time"},
+                       {"the power was divided by the time", "power ÷ time × duty"}}}),
         function<unit_cost>(
             {.name = "UNITCOST",
              .topic = topic,
@@ -190,7 +209,13 @@ std::vector<Function> energy_entries() {
                         {{"8 kg", 120.0, 18.0, 0.25, 6.0, 12.0}, 24.5625, 1e-12, "by hand: 196.5 ÷ 8"}},
              .refusals = {{{0.0, 120.0, 18.0, 0.25, 6.0, 12.0}, "dried"},
                           {{8000.0, -1.0, 18.0, 0.25, 6.0, 12.0}, "raw_cost"}},
-             .see_also = {"RUNENERGY"}}),
+             .see_also = {"RUNENERGY"},
+             .slips = {{"the raw material was left out",
+                        "(energy × tariff + hours × wage + other) ÷ (dried ÷ 1000)"},
+                       {"the energy was left out", "(raw_cost + hours × wage + other) ÷ (dried ÷ 1000)"},
+                       {"the work was left out", "(raw_cost + energy × tariff + other) ÷ (dried ÷ 1000)"},
+                       {"the dried mass was left out",
+                        "raw_cost + energy × tariff + hours × wage + other"}}}),
     };
 }
 

@@ -76,6 +76,7 @@ void finish(Function& function, std::optional<Kind> result_kind, std::string_vie
         note(param.kind);
     }
     function.mixes_mass = mass && other;
+    function.gives = result_kind;
     if (!result_kind) return;
     function.result_unit = result_unit.empty() ? row_of(*result_kind).default_unit : result_unit;
     const auto unit = read_unit(function.result_unit);

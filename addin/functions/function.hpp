@@ -48,6 +48,12 @@ struct Refuses {
     std::string_view argument;
 };
 
+/// A usual slip that no change of the call gives: what was done, and the answer as an expression over the
+/// parameters' names, as in a working.
+struct ToldSlip {
+    std::string_view sentence, answer;
+};
+
 /// How the wizard and the reader see an argument.
 enum class Shape : unsigned char { scalar, column, names, choice, anything, table };
 
@@ -80,7 +86,9 @@ struct Function {
     std::string_view result;                     ///< the result's name, as in the working
     std::string_view result_unit;                ///< empty for a pure number, a text or a table
     std::optional<std::size_t> unit_argument{};  ///< the argument that names the result's unit
+    std::optional<Kind> gives{};                 ///< the kind of a number, or of a column's numbers
     bool scalar = false;                         ///< gives one number
+    bool count = false;                          ///< ... that counts things: whole, and exact
     bool row_by_row = false;                     ///< gives a column, a cell for every row of its ranges
     bool mixes_mass = false;  ///< a mass meets time, area, energy or money: plain masses are grams
     std::string_view range, source, caution;
@@ -89,6 +97,7 @@ struct Function {
     std::vector<Check> checks;
     std::vector<Refuses> refusals;
     std::vector<std::string_view> see_also;
+    std::vector<ToldSlip> slips;
 
     std::function<Outcome(std::span<const Value>)> call;
     /// Only the functions about functions (WHY, SOURCE, …) take their arguments as they stand.
@@ -152,7 +161,9 @@ struct Words {
     std::vector<Check> checks{};
     std::vector<Refuses> refusals{};
     std::vector<std::string_view> see_also{};
+    std::vector<ToldSlip> slips{};
     bool row_by_row = false;  ///< gives a column, a cell for every row of its ranges
+    bool count = false;       ///< gives a count: trays, batches
     /// Turns a struct or enumeration into a table or a text. Not needed for a quantity or a column of them.
     Outcome (*show)(const Result&) = nullptr;
 };
@@ -326,6 +337,7 @@ Function function(const Words<F>& words) {
                   .params = Caller::parameters(words.params),
                   .result = words.result,
                   .scalar = Shown::scalar,
+                  .count = words.count,
                   .row_by_row = words.row_by_row,
                   .range = words.range,
                   .source = words.source,
@@ -334,7 +346,8 @@ Function function(const Words<F>& words) {
                   .workings = words.workings,
                   .checks = words.checks,
                   .refusals = words.refusals,
-                  .see_also = words.see_also};
+                  .see_also = words.see_also,
+                  .slips = words.slips};
     std::optional<Kind> kind;
     if constexpr (requires { Shown::kind; }) kind = Shown::kind;
     detail::finish(made, kind, words.unit);

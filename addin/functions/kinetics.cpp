@@ -230,7 +230,10 @@ std::vector<Function> kinetics_entries() {
                           {{0.0, 0.3, 0.2, 1.0, 1.0}, "solids"},
                           {{1000.0, 0.3, 0.2, 0.0, 1.0}, "area"},
                           {{1000.0, 0.3, 0.2, 1.0, 0.0}, "rate"}},
-             .see_also = {"FALLRATETIME", "RATES"}}),
+             .see_also = {"FALLRATETIME", "RATES"},
+             .slips = {{"the area was left out", "solids ÷ 1000 × (start_db − end_db) ÷ rate"},
+                       {"the rate was multiplied in, not divided by",
+                        "solids ÷ 1000 × (start_db − end_db) × area × rate"}}}),
         function<falling_rate_time>(
             {.name = "FALLRATETIME",
              .topic = topic,
@@ -266,7 +269,11 @@ std::vector<Function> kinetics_entries() {
              .refusals = {{{1000.0, 0.3, 0.05, 0.2, 0.05, 1.0, 1.0}, "end_db"},
                           {{1000.0, 0.3, 0.4, 0.2, 0.05, 1.0, 1.0}, "end_db"},
                           {{1000.0, 0.3, 0.2, 0.04, 0.05, 1.0, 1.0}, "critical_db"}},
-             .see_also = {"CONSTRATETIME", "CRITICALPOINT"}}),
+             .see_also = {"CONSTRATETIME", "CRITICALPOINT"},
+             .slips = {{"the rate was taken as constant to the end",
+                        "solids ÷ 1000 × (start_db − end_db) ÷ (area × rate)"},
+                       {"the area was left out",
+                        "FALLRATETIME(solids; start_db; end_db; critical_db; equilibrium_db; 1; rate)"}}}),
         function<thickness_time>(
             {.name = "THICKNESSTIME",
              .topic = topic,
@@ -289,7 +296,9 @@ std::vector<Function> kinetics_entries() {
                           {{5.0, 0.0, 8.0}, "thickness"},
                           {{5.0, 4.0, 8.0, -1.0}, "exponent"},
                           {{5.0, 4.0, 0.0}, "new_thickness"}},
-             .see_also = {"SLABRATIO", "DRYINGTIME"}}),
+             .see_also = {"SLABRATIO", "DRYINGTIME"},
+             .slips = {{"the exponent was taken as 1", "time × new_thickness ÷ thickness"},
+                       {"the exponent was taken as 2", "time × (new_thickness ÷ thickness)^2"}}}),
     };
 }
 

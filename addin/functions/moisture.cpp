@@ -78,7 +78,11 @@ std::vector<Function> moisture_entries() {
                          1e-4,
                          "Geankoplis (1993) problem 9.6-1, masses; 1.179 ÷ 4.944 by hand"}},
              .refusals = {{{20.0, 25.0, 26.0}, "dish_dry"}, {{20.0, 25.0, 19.0}, "dish_dry"}},
-             .see_also = {"REPLICATES"}}),
+             .see_also = {"REPLICATES"},
+             .slips = {{"the loss was divided by the dry sample",
+                        "(dish_wet − dish_dry) ÷ (dish_dry − dish)"},
+                       {"the dish was left in below the line", "(dish_wet − dish_dry) ÷ dish_wet"},
+                       {"the dry sample was taken for the loss", "(dish_dry − dish) ÷ (dish_wet − dish)"}}}),
         function<solids_mass>(
             {.name = "SOLIDSMASS",
              .topic = topic,
@@ -90,7 +94,8 @@ std::vector<Function> moisture_entries() {
              .checks =
                  {{{1000.0, 0.9292}, 70.8, 1e-12, "Geankoplis (1993) ex. 1.5-1: juice of 7.08 % solids"}},
              .refusals = {{{-5.0, 0.8}, "mass"}, {{100.0, 80.0}, "moisture"}},
-             .see_also = {"WATERMASS"}}),
+             .see_also = {"WATERMASS"},
+             .slips = {{"the water was taken for the dry solids", "mass × moisture"}}}),
         function<water_mass>(
             {.name = "WATERMASS",
              .topic = topic,
@@ -104,7 +109,8 @@ std::vector<Function> moisture_entries() {
                          1e-12,
                          "Narayanan & Lakshmikutty (2006) ex. 3.12: 50 kg in 250 kg"}},
              .refusals = {{{-5.0, 0.8}, "mass"}},
-             .see_also = {"SOLIDSMASS", "WATERREMOVED"}}),
+             .see_also = {"SOLIDSMASS", "WATERREMOVED"},
+             .slips = {{"the dry solids were taken for the water", "mass × (1 − moisture)"}}}),
         function<moisture_ratio>(
             {.name = "MOISTURERATIO",
              .topic = topic,
@@ -121,7 +127,9 @@ std::vector<Function> moisture_entries() {
              .checks = {{{1.0, 4.0, 0.0}, 0.25, 1e-12, "by hand: 1 ÷ 4"},
                         {{0.2, 0.3, 0.1}, 0.5, 1e-12, "by hand: 0.1 ÷ 0.2"}},
              .refusals = {{{1.0, 0.2, 0.3}, "equilibrium_db"}, {{1.0, 0.0, 0.0}, "start_db"}},
-             .see_also = {"RATIOS", "CURVEFIT"}}),
+             .see_also = {"RATIOS", "CURVEFIT"},
+             .slips = {{"the equilibrium moisture was taken off above the line only",
+                        "(moisture_db − equilibrium_db) ÷ start_db"}}}),
         function<replicates>(
             {.name = "REPLICATES",
              .topic = topic,

@@ -52,7 +52,9 @@ std::vector<Function> package_entries() {
                  {{{5.0, 38.0, 0.9}, 0.83766, 5e-4, "by hand: 5 ÷ (0.9 × 6.632 kPa of the steam tables)"},
                   {{"5 g/(m²·day)", 20.0, 1.0}, 2.1374, 2e-4, "by hand: 5 ÷ 2.3393 kPa of the steam tables"}},
              .refusals = {{{5.0, 38.0, 0.0}, "rh"}, {{5.0, 38.0, 90.0}, "rh"}, {{"5 g", 38.0, 0.9}, "wvtr"}},
-             .see_also = {"SHELFDAYS", "BARRIERFOR"}}),
+             .see_also = {"SHELFDAYS", "BARRIERFOR"},
+             .slips = {{"the humidity of the test was left out", "wvtr ÷ SATPRESSURE(temp)"},
+                       {"the saturation pressure was left out", "wvtr ÷ rh"}}}),
         function<shelf_time>(
             {.name = "SHELFDAYS",
              .topic = topic,
@@ -140,7 +142,15 @@ std::vector<Function> package_entries() {
                          "by hand: 1.2·0.05·3.1698·0.5·100 ÷ 0.2"}},
              .refusals = {{{100.0, 0.05, 1.2, 25.0, 0.3, 0.8, 0.2}, "rh_in"},
                           {{100.0, 0.05, 1.2, 25.0, 0.8, 0.3, 0.0}, "capacity"}},
-             .see_also = {"PERMEANCE", "SHELFDAYS"}}),
+             .see_also = {"PERMEANCE", "SHELFDAYS"},
+             .slips = {{"the humidity inside was left out",
+                        "permeance × area × SATPRESSURE(temp) × rh_out × days ÷ capacity"},
+                       {"the saturation pressure was left out",
+                        "permeance × area × (rh_out − rh_in) × days ÷ capacity"},
+                       {"the capacity was multiplied in, not divided by",
+                        "permeance × area × SATPRESSURE(temp) × (rh_out − rh_in) × days × capacity"},
+                       {"the capacity was left out",
+                        "permeance × area × SATPRESSURE(temp) × (rh_out − rh_in) × days"}}}),
     };
 }
 

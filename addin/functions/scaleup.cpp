@@ -36,7 +36,11 @@ std::vector<Function> scaleup_entries() {
                          0,
                          "by hand: 0.3 ÷ 0.1, which is 2.9999999999999996 in floating point"}},
              .refusals = {{{12000.0, 0.0, 0.4}, "load"}, {{12000.0, 2.5, 0.0}, "tray_area"}},
-             .see_also = {"TRAYLOAD", "BATCHESFOR"}}),
+             .see_also = {"TRAYLOAD", "BATCHESFOR"},
+             .slips = {{"it was not rounded up", "mass ÷ 1000 ÷ (load × tray_area)"},
+                       {"it was rounded down", "ceil(mass ÷ 1000 ÷ (load × tray_area)) − 1"},
+                       {"the area of a tray was left out", "ceil(mass ÷ 1000 ÷ load)"}},
+             .count = true}),
         function<batches_for>(
             {.name = "BATCHESFOR",
              .topic = topic,
@@ -50,7 +54,10 @@ std::vector<Function> scaleup_entries() {
              .checks = {{{100.0, 8.0}, 13.0, 0, "by hand: 12.5"},
                         {{0.7, 0.1}, 7.0, 0, "by hand: 7, which is 6.999999999999999 in floating point"}},
              .refusals = {{{100.0, 0.0}, "per_batch"}},
-             .see_also = {"DAILYOUTPUT"}}),
+             .see_also = {"DAILYOUTPUT"},
+             .slips = {{"it was not rounded up", "target ÷ per_batch"},
+                       {"it was rounded down", "ceil(target ÷ per_batch) − 1"}},
+             .count = true}),
         function<daily_output>(
             {.name = "DAILYOUTPUT",
              .topic = topic,
@@ -75,7 +82,11 @@ std::vector<Function> scaleup_entries() {
              .refusals = {{{2000.0, 8.0, 1.0, 8.5}, "hours_per_day"},
                           {{2000.0, 8.0, 1.0, 25.0}, "hours_per_day"},
                           {{2000.0, 0.0, 1.0, 8.0}, "drying_time"}},
-             .see_also = {"BATCHESFOR"}}),
+             .see_also = {"BATCHESFOR"},
+             .slips = {{"it was not rounded down to whole batches",
+                        "per_batch × hours_per_day ÷ (drying_time + turnaround)"},
+                       {"it was rounded up to whole batches",
+                        "per_batch × ceil(hours_per_day ÷ (drying_time + turnaround))"}}}),
     };
 }
 

@@ -296,7 +296,16 @@ std::vector<Function> sorption_entries() {
              .checks =
                  {{{0.5, 25.0, 0.6, 45.0}, 399.083, 1e-4, "by hand: 0.461523 × 0.1823216 ÷ 2.108466e-4"}},
              .refusals = {{{0.5, 25.0, 0.6, 25.0}, "temp2"}, {{0.0, 25.0, 0.6, 45.0}, "activity1"}},
-             .see_also = {"WATERACTIVITY", "LATENTHEAT"}}),
+             .see_also = {"WATERACTIVITY", "LATENTHEAT"},
+             .slips =
+                 {{"the temperatures were left in °C",
+                   "8.314462618 ÷ 0.018015268 ÷ 1000 × ln(activity2 ÷ activity1) ÷ (1 ÷ temp1 − 1 ÷ temp2)"},
+                  {"the logarithm to base 10 was taken",
+                   "8.314462618 ÷ 0.018015268 ÷ 1000 × log10(activity2 ÷ activity1) ÷ (1 ÷ (temp1 + 273.15) "
+                   "− 1 ÷ (temp2 + 273.15))"},
+                  {"the molar mass of water was left out",
+                   "8.314462618 ÷ 1000 × ln(activity2 ÷ activity1) ÷ (1 ÷ (temp1 + 273.15) − 1 ÷ (temp2 + "
+                   "273.15))"}}}),
         function<activity_band>(
             {.name = "ACTIVITYBAND",
              .topic = topic,

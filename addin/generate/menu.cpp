@@ -15,7 +15,8 @@ using Entry = std::pair<std::string, std::string>;  // key and English label
 const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
-const Entry kCheck{"menu.check", std::string(kCheckTitle)};
+const Entry kReview{"menu.review", "Review This Workbook"};
+const Entry kAdopt{"menu.adopt", "Use the Suggestions"};
 const Entry kReference{"menu.reference", "All Functions"};
 const Entry kAbout{"menu.about", "About Drysheet"};
 
@@ -84,13 +85,13 @@ std::string submenu(const std::string& command, const std::vector<Entry>& entrie
     return writer.take();
 }
 
-// The check stands in the Tools menu too, where such checks are looked for: behind the Detective.
+// The review stands in the Tools menu too, where such checks are looked for: behind the Detective.
 std::string tools_menu_xcu(const std::vector<Texts>& languages) {
     Writer writer(languages);
-    writer.entry(kCheck, "check");
+    writer.entry(kReview, "review");
     return R"(<node oor:name="OfficeMenuBarMerging">
 <node oor:name="org.drysheet.addin" oor:op="replace">
-<node oor:name="check" oor:op="replace">
+<node oor:name="review" oor:op="replace">
 <prop oor:name="MergePoint"><value>.uno:ToolsMenu\.uno:AuditMenu</value></prop>
 <prop oor:name="MergeCommand"><value>AddAfter</value></prop>
 <prop oor:name="MergeFallback"><value>Ignore</value></prop>
@@ -103,7 +104,7 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kCheck, kReference, kAbout};
+    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kReview, kAdopt, kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
@@ -117,7 +118,8 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     if (!examples.empty())
         writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
-    writer.entry(kCheck, "check");
+    writer.entry(kReview, "review");
+    writer.entry(kAdopt, "adopt");
     writer.entry({}, {});
     writer.entry(kReference, "reference");
     writer.entry(kAbout, "about");

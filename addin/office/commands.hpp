@@ -19,9 +19,10 @@ struct Command {
 const Command* find_command(std::string_view name);
 
 std::string about(const Request&);           // about.cpp
+std::string adopt(const Request&);           // adopt.cpp
 std::string open_example(const Request&);    // about.cpp
 std::string open_reference(const Request&);  // about.cpp
 std::string put_formulas(const Request&);    // insert.cpp
-std::string check(const Request&);           // audit.cpp
+std::string review(const Request&);          // review.cpp
 
 }  // namespace drysheet

@@ -27,7 +27,8 @@ namespace {
 
 constexpr Command kCommands[] = {
     {"put-", put_formulas},
-    {"check", check},
+    {"review", review},
+    {"adopt", adopt},
     {"example-", open_example, Command::Says::nothing},
     {"reference", open_reference, Command::Says::nothing},
     {"about", about, Command::Says::in_box},

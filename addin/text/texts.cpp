@@ -40,26 +40,23 @@ constexpr std::string_view kWords[] = {
     "The sheet ends before the block does. Put the cursor further up and to the left.",
     "This sheet is protected. Nothing was changed.",
     "The block needs the cells {}, and {} is not empty. Nothing was changed; put the cursor where there is room.",
-    "This workbook does not calculate by itself. Switch that on (Data > Calculate > AutoCalculate) and check again.",
-    "The sheets of this workbook are protected (Tools > Protect Spreadsheet Structure), and the list needs a new one.",
-    "There is no call of a DRY function to check in this workbook.",
     "The example \"{}\" could not be opened.",
     "{} could not be opened.",
     "This did not work: {}",
 
-    // the list of its check
-    "Formula check",
-    "Calls of DRY functions: {}, in cells: {}. Without a value, listed first: {}. This list does not follow later changes.",
-    "Cell",
-    "What DRY.WHY says",
-    "The cell shows",
-    "Call",
-    "Inputs",
-    "Function",
-    "Source",
-    "there is no function {}",
-    "there is no function {}; perhaps {}",
-    "not asked: one of its arguments is itself an error",
+    "Stopped. Nothing was changed.",
+
+    // the review
+    "Review",
+    "Cells read: {}. Wrong: {}, doubtful: {}, could be checked: {}, fine: {}, not judged: {}. Rows settled before: {}. This list does not follow later changes.",
+    // using its suggestions
+    "Before: {}",
+    "Go to the sheet of a review first, and select the rows to use.",
+    "{} is on a protected sheet. Nothing was changed.",
+    "Those cells no longer hold what the review read. Review the workbook again.",
+    "None of the selected rows suggests a formula.",
+    "Suggestions used: {}, in cells: {}; what stood there is in a note. Left alone, as the cell has changed since: {}.",
+    "The workbook takes no new sheet, so the review is in a new workbook.",
 
     // the reason in a block of formulas
     "every result is fine",

@@ -11,9 +11,6 @@
 
 namespace drysheet {
 
-/// The check's name in the menus and in the list of undo.
-inline constexpr std::string_view kCheckTitle = "Check Drying Formulas";
-
 /// A pattern in lines below its title, their columns set apart by "|".
 ///   name: content   names a cell; the same name in several lines names the column of them
 ///   <name>          in a formula: the cell's address, or the column's

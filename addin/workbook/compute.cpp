@@ -435,15 +435,30 @@ Given shown(const Picture& picture, const Place& place) {
     return {};
 }
 
-std::optional<Given> compute(const Formula& formula, const Place& at, const Picture& picture,
-                             const std::function<Given(const Place&)>& cell) {
+namespace {
+
+std::optional<Given> whole(const Formula& formula, const Place& at, const Picture& picture,
+                           const std::function<Given(const Place&)>& cell) {
     try {
-        return Given{.value = first_of(Computer(at, picture, cell).value(formula))};
+        return Given{.value = Computer(at, picture, cell).value(formula)};
     } catch (const Fault&) {
         return Given{.value = {}, .fault = true};
     } catch (const Unknown&) {
         return {};
     }
+}
+
+}  // namespace
+
+std::optional<Given> compute(const Formula& formula, const Place& at, const Picture& picture,
+                             const std::function<Given(const Place&)>& cell) {
+    auto given = whole(formula, at, picture, cell);
+    if (given) given->value = first_of(std::move(given->value));
+    return given;
+}
+
+std::optional<Given> compute_whole(const Formula& formula, const Place& at, const Picture& picture) {
+    return whole(formula, at, picture, nullptr);
 }
 
 std::optional<double> number_of(const Formula& formula, const Place& at, const Picture& picture,

@@ -25,6 +25,9 @@ Given shown(const Picture& picture, const Place& place);
 std::optional<Given> compute(const Formula& formula, const Place& at, const Picture& picture,
                              const std::function<Given(const Place&)>& cell = nullptr);
 
+/// The same with the whole of a table or a range, of which a cell shows only the first.
+std::optional<Given> compute_whole(const Formula& formula, const Place& at, const Picture& picture);
+
 /// The same where it gives a finite number, and nothing otherwise.
 std::optional<double> number_of(const Formula& formula, const Place& at, const Picture& picture,
                                 const std::function<Given(const Place&)>& cell = nullptr);

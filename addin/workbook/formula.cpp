@@ -566,6 +566,18 @@ std::string copied_key(const Formula& formula, const Place& at) {
     return key;
 }
 
+Formula copied(Formula formula, const Place& from, const Place& to) {
+    for (Reference* one : {&formula.from, &formula.to}) {
+        if (!one->row_fixed) one->cell.row += to.row - from.row;
+        if (!one->column_fixed) one->cell.column += to.column - from.column;
+        if (!one->sheet_named && one->cell.sheet == from.sheet) one->cell.sheet = to.sheet;
+        if (formula.what == What::cell || formula.what == What::range)
+            one->gone = one->gone || one->cell.row < 0 || one->cell.column < 0;
+    }
+    for (Formula& part : formula.parts) part = copied(std::move(part), from, to);
+    return formula;
+}
+
 std::string in_words(const Place& place) {
     return address(static_cast<std::size_t>(place.column), static_cast<std::size_t>(place.row));
 }

@@ -41,6 +41,9 @@ std::string written(const Formula& formula, const Place& at, const Picture& pict
 /// The same for every copy of one formula: references relative to their cell, as R1C1 notation has them.
 std::string copied_key(const Formula& formula, const Place& at);
 
+/// The formula as a copy of it in another cell would be.
+Formula copied(Formula formula, const Place& from, const Place& to);
+
 /// "B3"; "Run.B3" with the sheet's name.
 std::string in_words(const Place& place);
 std::string in_words(const Place& place, const Picture& picture);

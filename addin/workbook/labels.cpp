@@ -417,17 +417,16 @@ Split split(std::string_view text) {
         take(unit, last, std::string(rest), false);
         return made;
     }
-    if (words.size() > 1)
-        for (const std::size_t n : {std::size_t{2}, std::size_t{1}}) {
-            if (words.size() <= n) continue;
-            const auto end =
-                static_cast<std::size_t>(words[n - 1].data() - text.data()) + words[n - 1].size();
-            const auto first = text.substr(0, end);
-            const auto unit = n == 1 ? trailing_unit(first) : unit_in(first);
-            if (!unit || at_odds(Lexicon::get().read(tokens_of(text.substr(end))), *unit)) continue;
-            take(unit, first, std::string(text.substr(end)), false);
-            return made;
-        }
+    for (std::size_t n = std::min<std::size_t>(3, words.size() - 1); words.size() > 1 && n > 0; --n) {
+        const auto end = static_cast<std::size_t>(words[n - 1].data() - text.data()) + words[n - 1].size();
+        const auto first = text.substr(0, end), rest = text.substr(end);
+        const auto unit = n == 1 ? trailing_unit(first) : unit_in(first);
+        if (!unit || at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
+        if (Lexicon::get().read(tokens_of(words[n]))[static_cast<std::size_t>(Say::per)])
+            break;  // "kg per batch"
+        take(unit, first, std::string(rest), false);
+        return made;
+    }
     if (text.find('%') != std::string_view::npos && !has_digit(text)) {
         std::string rest(text);
         rest.erase(rest.find('%'), 1);
@@ -609,6 +608,7 @@ struct Labels::Reader {
         std::vector<Line> lines;
         int last_row = -10;  // of a text or a number of its column
         bool numbers = false;
+        bool stale = false;     // below a gap, a label to the left may begin something else
         bool of_table = false;  // other headings stand in its row
     };
 
@@ -620,6 +620,11 @@ struct Labels::Reader {
     const Label& label_of(const std::string& text) {
         const auto found = known.find(text);
         return found != known.end() ? found->second : known.emplace(text, read_label(text)).first->second;
+    }
+
+    // Not "Total" or "Mean" below a column.
+    static bool begins_anew(const Label& label) {
+        return label.unit || (label.says & ~these(Say::total, Say::mean, Say::deviation, Say::count)).any();
     }
 
     static const std::string* text_of(const Cell& cell) { return std::get_if<std::string>(&cell.value); }
@@ -694,7 +699,10 @@ struct Labels::Reader {
                 if (!cell.formula) continue;
                 continue;
             }
-            if (row - heading.last_row > 3) heading = {};
+            heading.stale = heading.stale || (heading.numbers && row - heading.last_row > 1);
+            if (row - heading.last_row > 3 || (heading.stale && left != nullptr &&
+                                               label_column == column - 1 && begins_anew(label_of(*left))))
+                heading = {};
             heading.numbers = true;
             heading.last_row = row;
             const Place place{number, row, column};

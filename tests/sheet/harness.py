@@ -7,7 +7,7 @@ import pathlib
 import subprocess
 import unittest
 
-from office import BAD_ARGUMENT, NO_SOLUTION, Office
+from office import BAD_ARGUMENT, NO_SOLUTION, Book, Office, address_of, properties
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 OXT = os.environ.get("DRYSHEET_OXT", str(ROOT / "build" / "drysheet.oxt"))
@@ -99,3 +99,37 @@ class SheetTest(unittest.TestCase):
     def refuses(self, formula, error=BAD_ARGUMENT):
         result = self.book.show(formula)
         self.assertEqual(result.error, error, f"{formula} shows {result.text}")
+
+
+class MenuTest(SheetTest):
+    """A workbook in a window, if only a headless one, and the commands sent to it."""
+
+    def setUp(self):
+        # undo and cursor want a window
+        self.book = Book(self.office.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, ()))
+        self.addCleanup(self.book.close)
+        self.undo = self.book.document.UndoManager
+
+    def send(self, command, document=None, **arguments):
+        """(whether it was done, what was said)"""
+        frame = (document or self.book.document).CurrentController.Frame
+        helper = self.office.service("com.sun.star.frame.DispatchHelper")
+        event = helper.executeDispatch(frame, f"org.drysheet.menu:{command}", "", 0, properties(**arguments))
+        return event.State == 1, event.Result
+
+    def select(self, address, sheet=0):
+        controller = self.book.document.CurrentController
+        controller.setActiveSheet(self.book.sheet(sheet))
+        controller.select(self.book.cell(address, sheet))
+
+    def contents(self):
+        """{(sheet, address): formula} of every cell that is not empty."""
+        found = {}
+        for sheet in self.book.document.Sheets:
+            cursor = sheet.createCursor()
+            cursor.gotoEndOfUsedArea(True)
+            for row, cells in enumerate(cursor.getFormulaArray()):
+                for column, formula in enumerate(cells):
+                    if formula:
+                        found[sheet.Name, address_of(column, row)] = formula
+        return found

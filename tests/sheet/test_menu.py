@@ -1,46 +1,11 @@
-"""The menu's commands, sent as the menu sends them: blocks of formulas, the check of the workbook, examples, undo."""
+"""The menu's commands, sent as the menu sends them: blocks of formulas, examples, undo."""
 
-import pathlib
 import unittest
 
-from harness import ROOT, SheetTest
-from office import Book, Result, address_of, properties
+from harness import ROOT, MenuTest
+from office import Result, address_of, properties
 
 PATTERNS = ("yield", "run", "air")
-
-
-class MenuTest(SheetTest):
-    """A workbook in a window, if only a headless one, and the commands sent to it."""
-
-    def setUp(self):
-        # undo and cursor want a window
-        self.book = Book(self.office.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, ()))
-        self.addCleanup(self.book.close)
-        self.undo = self.book.document.UndoManager
-
-    def send(self, command, document=None):
-        """(whether it was done, what was said)"""
-        frame = (document or self.book.document).CurrentController.Frame
-        helper = self.office.service("com.sun.star.frame.DispatchHelper")
-        event = helper.executeDispatch(frame, f"org.drysheet.menu:{command}", "", 0, ())
-        return event.State == 1, event.Result
-
-    def select(self, address, sheet=0):
-        controller = self.book.document.CurrentController
-        controller.setActiveSheet(self.book.sheet(sheet))
-        controller.select(self.book.cell(address, sheet))
-
-    def contents(self):
-        """{(sheet, address): formula} of every cell that is not empty."""
-        found = {}
-        for sheet in self.book.document.Sheets:
-            cursor = sheet.createCursor()
-            cursor.gotoEndOfUsedArea(True)
-            for row, cells in enumerate(cursor.getFormulaArray()):
-                for column, formula in enumerate(cells):
-                    if formula:
-                        found[sheet.Name, address_of(column, row)] = formula
-        return found
 
 
 class Menu(MenuTest):
@@ -246,156 +211,6 @@ class Menu(MenuTest):
         self.assertIn("protected", said)
         self.assertEqual(self.contents(), {})
 
-    # ---- the check of the workbook
-
-    def list_of(self, name="Formula check"):
-        cursor = self.book.document.Sheets.getByName(name).createCursor()
-        cursor.gotoEndOfUsedArea(True)
-        rows = cursor.getDataArray()
-        return rows[0][0], [dict(zip(rows[2], row)) for row in rows[3:]]
-
-    def fill(self):
-        sheets = self.book.document.Sheets
-        sheets.insertNewByName("It's wet", 1)
-        for address, content in (("A1", 100), ("A2", 0.8), ("A3", 0.2), ("A4", 80), ("A5", "kg")):
-            self.book.put(address, content)
-        self.book.put("B1", "=DRY.DRIEDMASS(A1;A2;A3)")
-        self.book.put("B2", "=DRY.DRIEDMASS($A$1;A4;A3)")
-        self.book.put("B3", '=IF(A1>1;DRY.DRYINGRATIO(DRY.WETBASIS(-1);A3)+SUM(A1:A3);"DRY.DRIEDMASS(1;2;3)")')
-        self.book.put("B4", '=DRY.DRIEDMASS(A1&" "&A5;A2;A3)')
-        self.book.put("B5", "=SUM(A1:A3)")
-        self.book.put("A1", "=DRY.TRIMYIELD($Sheet1.A1;10;;10)", 1)
-        self.book.put("A2", "=DRY.WATERREMOVED($Sheet1.A1;$Sheet1.A2;$Sheet1.A3)", 1)
-        self.book.sheet(1).getCellRangeByName("C1:E10").setArrayFormula("=DRY.REPLICATES($Sheet1.A2:A4)")
-
-    def test_the_list_says_what_why_says(self):
-        self.fill()
-        done, said = self.send("check")
-        self.assertTrue(done, said)
-        summary, rows = self.list_of()
-        self.assertEqual(summary, said)
-        by_call = {(row["Cell"], row["Call"]): row for row in rows}
-        self.assertEqual(len(rows), 8)
-        self.assertEqual(len(by_call), 8)
-
-        def row(cell, call):
-            return by_call[cell, call]
-
-        fine = row("Sheet1.B1", "DRY.DRIEDMASS(A1;A2;A3)")
-        self.assertEqual(fine["What DRY.WHY says"], "fine: 25 g")
-        self.assert_close(fine["The cell shows"], 25, 1e-12, "the value")
-        self.assertEqual(fine["Inputs"], "fresh: A1 = 100; start: A2 = 0.8; final: A3 = 0.2")
-        self.assertEqual(fine["Function"], "DRY.DRIEDMASS")
-        self.assertIn("solids", fine["Source"])
-        refused = row("Sheet1.B2", "DRY.DRIEDMASS($A$1;A4;A3)")
-        self.assertEqual(refused["What DRY.WHY says"],
-                         Result.of(self.book.put("H1", '=DRY.WHY("DRIEDMASS";100;80;0.2)')).text)
-        self.assertEqual(refused["The cell shows"], "Err:502")
-        self.assertIn("not asked", row("Sheet1.B3", "DRY.DRYINGRATIO(DRY.WETBASIS(-1);A3)")["What DRY.WHY says"])
-        self.assertIn("moisture_db: -1", row("Sheet1.B3", "DRY.WETBASIS(-1)")["What DRY.WHY says"])
-        with_unit = row("Sheet1.B4", 'DRY.DRIEDMASS(A1&" "&A5;A2;A3)')
-        self.assertEqual(with_unit["What DRY.WHY says"], "fine: 25000 g")
-        self.assertIn('fresh: A1&" "&A5 (A1 = 100, A5 = "kg")', with_unit["Inputs"])
-        elsewhere = row("It's wet.A2", "DRY.WATERREMOVED($Sheet1.A1;$Sheet1.A2;$Sheet1.A3)")
-        self.assertEqual(elsewhere["What DRY.WHY says"], "fine: 75 g")
-        self.assertIn("fresh: $Sheet1.A1 = 100", elsewhere["Inputs"])
-        self.assertIn("table of 10", row("It's wet.C1", "DRY.REPLICATES($Sheet1.A2:A4)")["What DRY.WHY says"])
-        says = [entry["What DRY.WHY says"] for entry in rows]
-        states = [(said.startswith("fine"), said.startswith("not asked")) for said in says]
-        self.assertEqual(states, sorted(states), "the refused ones come first, those with a reason before all")
-
-    def test_a_name_that_is_none_of_ours_is_listed(self):
-        for address, content in (("A1", "=DRY.DRIEDMAS(1;2;3)"), ("A2", '=DRY.DRYBASIS(DRY.ZZZZ("DRY.NONE(1)"))'),
-                                 ("A3", '="DRY.DRIEDMAS(1)"')):
-            self.book.put(address, content)
-        self.book.sheet().getCellRangeByName("C1:C2").setArrayFormula("=DRY.RATIO(A1:A2;1)")
-        self.assertTrue(self.send("check")[0])
-        says = {row["Function"]: row["What DRY.WHY says"] for row in self.list_of()[1]}
-        self.assertEqual(says.pop("DRY.DRIEDMAS"), "there is no function DRY.DRIEDMAS; perhaps DRY.DRIEDMASS")
-        self.assertEqual(says.pop("DRY.RATIO"), "there is no function DRY.RATIO; perhaps DRY.RATIOS")
-        self.assertEqual(says.pop("DRY.ZZZZ"), "there is no function DRY.ZZZZ")
-        self.assertIn("not asked", says.pop("DRY.DRYBASIS"))
-        self.assertEqual(says, {})
-
-    def test_a_function_about_functions_is_listed_under_the_name_it_cannot_find(self):
-        for row, call in enumerate(('WHY("NOSUCH";1)', 'SOURCE("dry.driedmas")', 'EACH("WETBASI";1)',
-                                    'UNCERTAINTY("DRYBASES";"0.8 ± 0.1")', 'WHY("DRY"&"BASIS";0.5)'), 1):
-            self.book.put(f"A{row}", f"=DRY.{call}")
-        self.book.sheet().getCellRangeByName("C1:C9").setArrayFormula('=DRY.WORKING("DRYINGRATI";0.8;0.1)')
-        self.assertTrue(self.send("check")[0])
-        rows = {row["Cell"]: row for row in self.list_of()[1]}
-        self.assertEqual({cell: row["Function"] for cell, row in rows.items()},
-                         {"Sheet1.A1": "DRY.NOSUCH", "Sheet1.A2": "DRY.DRIEDMAS", "Sheet1.A3": "DRY.WETBASI",
-                          "Sheet1.A4": "DRY.DRYBASES", "Sheet1.A5": "DRY.WHY", "Sheet1.C1": "DRY.DRYINGRATI"})
-        self.assertEqual({cell: row["What DRY.WHY says"] for cell, row in rows.items() if cell != "Sheet1.A5"},
-                         {"Sheet1.A1": "there is no function DRY.NOSUCH",
-                          "Sheet1.A2": "there is no function DRY.DRIEDMAS; perhaps DRY.DRIEDMASS",
-                          "Sheet1.A3": "there is no function DRY.WETBASI; perhaps DRY.WETBASIS",
-                          "Sheet1.A4": "there is no function DRY.DRYBASES; perhaps DRY.DRYBASIS",
-                          "Sheet1.C1": "there is no function DRY.DRYINGRATI; perhaps DRY.DRYINGRATIO"})
-        self.assertEqual(rows["Sheet1.A1"]["Call"], 'DRY.WHY("NOSUCH";1)')
-
-    def test_a_question_is_not_listed_but_what_it_asks_about_is(self):
-        self.book.put("A1", "=DRY.DRYBASIS(2)")
-        self.book.put("A2", '=IF(ISERROR(DRY.DRYBASIS(2));DRY.WHY("DRYBASIS";2);"")')
-        self.book.put("A3", '=IFERROR(DRY.WETBASIS(-1);DRY.WHY("WETBASIS";-1))')
-        self.book.put("A4", '=DRY.WHY("NONE";1)')
-        self.assertTrue(self.send("check")[0])
-        self.assertEqual([(row["Cell"], row["Call"]) for row in self.list_of()[1]],
-                         [("Sheet1.A1", "DRY.DRYBASIS(2)"), ("Sheet1.A3", "DRY.WETBASIS(-1)"),
-                          ("Sheet1.A4", 'DRY.WHY("NONE";1)')])
-
-    def test_a_block_is_checked_without_its_reason(self):
-        self.select("A1")
-        self.send("put-yield")
-        self.book.put("B5", None)
-        self.assertTrue(self.send("check")[0])
-        self.assertEqual([row["Cell"] for row in self.list_of()[1]],
-                         [f"Sheet1.B{row}" for row in (10, 11, 11, 7, 8, 9)])
-
-    def test_one_step_back_and_nothing_else_changed(self):
-        self.fill()
-        before, steps = self.contents(), self.undo.getAllUndoActionTitles()
-        self.send("check")
-        with_list = self.contents()
-        self.assertEqual({where: text for where, text in with_list.items() if where[0] != "Formula check"}, before)
-        self.assertEqual(self.undo.getAllUndoActionTitles(), ("Check Drying Formulas", *steps))
-        self.undo.undo()
-        self.assertEqual(self.contents(), before)
-        self.assertEqual(self.undo.getAllUndoActionTitles(), steps)
-        self.undo.redo()
-        self.assertEqual(self.contents(), with_list)
-        self.undo.undo()
-        self.undo.undo()
-        self.assertEqual(self.undo.getAllUndoActionTitles(), steps[1:])
-
-    def test_a_second_check_gets_a_sheet_of_its_own(self):
-        self.book.put("A1", "=DRY.DRYBASIS(0.5)")
-        self.send("check")
-        self.send("check")
-        self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1", "Formula check", "Formula check 2"))
-        self.assertEqual(len(self.list_of("Formula check 2")[1]), 1)
-
-    def test_nothing_to_check(self):
-        self.book.put("A1", '="DRY.DRIEDMASS(1;2;3)"')
-        done, said = self.send("check")
-        self.assertFalse(done)
-        self.assertIn("no call", said)
-        self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1",))
-
-    def test_a_workbook_that_takes_no_new_sheet(self):
-        self.book.put("A1", "=DRY.DRYBASIS(0.5)")
-        self.book.document.protect("")
-        done, said = self.send("check")
-        self.assertFalse(done)
-        self.assertIn("protected", said)
-        self.book.document.unprotect("")
-        self.book.document.enableAutomaticCalculation(False)
-        done, said = self.send("check")
-        self.assertFalse(done)
-        self.assertIn("AutoCalculate", said)
-        self.assertEqual(self.book.document.Sheets.ElementNames, ("Sheet1",))
-
     # ---- the rest
 
     def test_every_example_opens_as_a_new_workbook(self):
@@ -451,15 +266,6 @@ class InGerman(MenuTest):
         self.assertEqual(self.send("put-yield")[1],
                          "Der Block braucht die Zellen A1:D12, und A1:A12 ist nicht leer. Nichts wurde geändert; den "
                          "Cursor dorthin setzen, wo Platz ist.")
-
-    def test_the_check_is_translated(self):
-        self.book.put("A1", "=DRY.DRYBASES(0.5)")
-        done, said = self.send("check")
-        self.assertTrue(said.startswith("Aufrufe von DRY-Funktionen: 1"), said)
-        self.assertEqual(self.undo.getAllUndoActionTitles()[0], "Trocknungsformeln prüfen")
-        cells = self.book.document.Sheets.getByName("Formelprüfung").getCellRangeByName("A3:B4").getDataArray()
-        self.assertEqual(cells, (("Zelle", "Was DRY.WHY sagt"),
-                                 ("Sheet1.A1", "eine Funktion DRY.DRYBASES gibt es nicht; vielleicht DRY.DRYBASIS")))
 
 
 if __name__ == "__main__":

@@ -86,14 +86,7 @@ Cell cell_of(std::string_view content, const Place& at, const Place& first, cons
     if (content.starts_with('=')) {
         // the formula of the first of several cells, copied
         Formula formula = parse(content, first, picture);
-        const std::function<void(Formula&)> move = [&](Formula& part) {
-            for (Reference* to : {&part.from, &part.to}) {
-                if (!to->row_fixed) to->cell.row += at.row - first.row;
-                if (!to->column_fixed) to->cell.column += at.column - first.column;
-            }
-            for (Formula& inner : part.parts) move(inner);
-        };
-        if (at != first) move(formula);
+        if (at != first) formula = copied(std::move(formula), first, at);
         cell.formula_text = "=" + written(formula, at, picture);
         cell.formula = std::move(formula);
         if (shows) cell.value = *shows;

@@ -1,0 +1,167 @@
+#include "addin/call/answer.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <utility>
+
+#include "addin/call/sentences.hpp"
+#include "addin/text/quantity_text.hpp"
+#include "addin/text/words.hpp"
+
+namespace drysheet {
+namespace {
+
+bool digit(char c) { return c >= '0' && c <= '9'; }
+
+// The digits and signs of an exponent, raised ones too, as plain ones; takes them from the front.
+std::string exponent_at(std::string_view& rest) {
+    static constexpr std::array<std::pair<std::string_view, char>, 14> kRaised{{{"⁻", '-'},
+                                                                                {"⁺", '+'},
+                                                                                {"−", '-'},
+                                                                                {"^", '^'},
+                                                                                {"⁰", '0'},
+                                                                                {"¹", '1'},
+                                                                                {"²", '2'},
+                                                                                {"³", '3'},
+                                                                                {"⁴", '4'},
+                                                                                {"⁵", '5'},
+                                                                                {"⁶", '6'},
+                                                                                {"⁷", '7'},
+                                                                                {"⁸", '8'},
+                                                                                {"⁹", '9'}}};
+    std::string plain;
+    for (bool more = true; more && !rest.empty();) {
+        more = false;
+        if (digit(rest.front()) || rest.front() == '-' || rest.front() == '+') {
+            plain += rest.front();
+            rest.remove_prefix(1);
+            more = true;
+        }
+        for (const auto& [raised, as] : kRaised)
+            if (rest.starts_with(raised)) {
+                if (as != '^') plain += as;
+                rest.remove_prefix(raised.size());
+                more = true;
+            }
+    }
+    return plain;
+}
+
+// "1.35 × 10^-3" as "1.35e-3".
+std::string without_powers_of_ten(std::string_view text) {
+    for (const std::string_view times : {"×", "·", "⋅", "*", "x", "X"}) {
+        const auto at = text.find(times);
+        if (at == std::string_view::npos || at == 0) continue;
+        std::string_view rest = trimmed(text.substr(at + times.size()));
+        const std::string_view number = trimmed(text.substr(0, at));
+        if (!rest.starts_with("10") || number.empty() || !digit(number.back())) continue;
+        rest.remove_prefix(2);
+        const std::string exponent = exponent_at(rest);
+        if (exponent.empty()) continue;
+        return std::string(number) + "e" + exponent + std::string(rest);
+    }
+    return std::string(text);
+}
+
+// A unit with the words that say of what: "kg water/kg dry solids", and with a product below the line.
+std::optional<Unit> read_worded_unit(std::string_view text) {
+    if (const auto unit = read_unit(text)) return unit;
+    std::string plain(text);
+    static constexpr std::array<std::pair<std::string_view, std::string_view>, 8> kOfWhat{
+        {{" of ", " "},
+         {" dry solids", " db"},
+         {" dry matter", " db"},
+         {" dry mass", " db"},
+         {" solids", " db"},
+         {" water", ""},
+         {" H2O", ""},
+         {" evaporated", ""}}};
+    for (const auto& [word, as] : kOfWhat)
+        for (std::size_t at = 0; (at = plain.find(word, at)) != std::string::npos;)
+            plain.replace(at, word.size(), as);
+    if (const auto unit = read_unit(plain)) return unit;
+    const auto line = plain.find('/');
+    if (line == std::string::npos || plain.find('(') != std::string::npos) return std::nullopt;
+    return read_unit(plain.substr(0, line + 1) + "(" + plain.substr(line + 1) + ")");
+}
+
+// Hours of "19:54" and "19:54:30", perhaps with a unit behind it.
+std::optional<double> read_clock(std::string_view text) {
+    for (const std::string_view unit : {" h", " hours", " hrs"})
+        if (text.ends_with(unit)) text.remove_suffix(unit.size());
+    double hours = 0, scale = 1;
+    int parts = 0;
+    while (!text.empty()) {
+        int number = 0;
+        const auto [end, failed] = std::from_chars(text.data(), text.data() + text.size(), number);
+        const auto length = static_cast<std::size_t>(end - text.data());
+        if (failed != std::errc{} || number < 0 || (parts > 0 && (number > 59 || length != 2)))
+            return std::nullopt;
+        hours += number * scale;
+        scale /= 60;
+        ++parts;
+        text.remove_prefix(length);
+        if (text.starts_with(':') && text.size() > 1)
+            text.remove_prefix(1);
+        else if (!text.empty())
+            return std::nullopt;
+    }
+    return parts == 2 || parts == 3 ? std::optional(hours) : std::nullopt;
+}
+
+// "19 h 54 min": the larger unit first; in the first unit.
+std::optional<Answer> read_parts(std::string_view text, const Reading& reading) {
+    const auto [first, fault] = read_typed(text, reading);
+    if (fault != TextFault::none || first.unit.empty()) return std::nullopt;
+    const auto next = std::ranges::find_if(first.unit, digit);
+    const auto length = static_cast<std::size_t>(next - first.unit.begin());
+    const std::string_view name = trimmed(first.unit.substr(0, length));
+    const auto unit = read_unit(name);
+    if (!unit) return std::nullopt;
+    Answer answer{.value = first.value, .unit = unit, .unit_name = std::string(name)};
+    if (next == first.unit.end()) return answer;
+    const auto rest = read_parts(first.unit.substr(length), reading);
+    if (!rest || !answer.physical() || rest->unit->dimension != unit->dimension || unit->offset != 0 ||
+        rest->value < 0 || rest->unit->step_to_si(1) >= unit->step_to_si(1))
+        return std::nullopt;
+    answer.value += (answer.value < 0 ? -1 : 1) * unit->from_si(rest->unit->to_si(rest->value));
+    return answer;
+}
+
+bool counts_things(std::string_view word) {
+    static constexpr std::array kThings{"tray",   "batch", "batche", "piece", "pack", "bag",
+                                        "pouche", "pouch", "box",    "boxe",  "run",  "load",
+                                        "pc",     "pcs",   "sachet", "jar",   "crate"};
+    std::string thing = lower(word);
+    if (thing.ends_with('s') && thing != "pcs") thing.pop_back();
+    return std::ranges::find(kThings, thing) != kThings.end();
+}
+
+}  // namespace
+
+std::optional<Answer> read_answer(std::string_view argument, const Input& given, const Reading& reading) {
+    if (given.form == Input::Form::grid && given.cells.size() != 1)
+        refuse(argument, "one value is wanted, and " + in_words(given) + " was given.");
+    const Input& input = given.form == Input::Form::grid ? given.cells.front() : given;
+    if (input.blank()) return std::nullopt;
+    if (input.form == Input::Form::number) return Answer{.value = input.number};
+    std::string storage;
+    const std::string text = without_powers_of_ten(plain_spaces(input.text, storage));
+    if (const auto hours = read_clock(text)) return Answer{*hours, read_unit("h"), "h"};
+    const auto [typed, fault] = read_typed(text, reading);
+    if (fault != TextFault::none)
+        refuse(argument, in_words(input) + " is not a number, with or without a unit.");
+    Answer answer{.value = typed.value, .unit_name = std::string(typed.unit)};
+    if (typed.unit.empty()) return answer;
+    if (counts_things(typed.unit)) {
+        answer.counts = true;
+        return answer;
+    }
+    answer.unit = read_worded_unit(typed.unit);
+    if (answer.unit) return answer;
+    if (auto parts = read_parts(text, reading)) return parts;
+    refuse(argument, "\"" + std::string(typed.unit) + "\" is not a unit known here.");
+}
+
+}  // namespace drysheet

@@ -1,0 +1,421 @@
+#include "addin/workbook/review.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "addin/call/evaluate.hpp"
+#include "addin/call/functions.hpp"
+#include "addin/text/words.hpp"
+#include "addin/workbook/carry.hpp"
+#include "addin/workbook/compute.hpp"
+#include "addin/workbook/formula.hpp"
+#include "addin/workbook/neighbours.hpp"
+
+namespace drysheet::workbook {
+namespace {
+
+using What = Formula::What;
+
+// Every part of a formula, those of the names it uses too.
+void for_each_meant(const Formula& formula, const Picture& picture,
+                    const std::function<void(const Formula&)>& visit, int depth = 0) {
+    for_each_part(formula, [&](const Formula& part) {
+        visit(part);
+        if (part.what == What::name && depth < 30)
+            if (const Formula* means = meaning(picture, part))
+                for_each_meant(*means, picture, visit, depth + 1);
+    });
+}
+
+bool is_ours(const Formula& f) { return f.what == What::call && f.text.starts_with("DRY."); }
+
+// A name that is none of our functions, called or asked about: DRY.WHY("DRIEDMAS"; …).
+std::optional<std::string> misspelt(const Formula& f) {
+    if (!is_ours(f)) return {};
+    std::string name = f.text;
+    if (const Function* function = find_function(name)) {
+        for (std::size_t i = 0; i < f.parts.size() && i < function->params.size(); ++i)
+            if (function->raw && function->params[i].name == "function" && f.parts[i].what == What::text &&
+                find_function(f.parts[i].text) == nullptr)
+                name = f.parts[i].text;
+        if (name == f.text) return {};
+    }
+    const auto meant = probably_meant(name);
+    return "there is no function " + name + (meant ? "; perhaps DRY." + std::string(*meant) : "");
+}
+
+std::optional<std::string> refusal_of(const Function& function,
+                                      const std::vector<std::optional<Input>>& given,
+                                      const Reading& reading) {
+    std::vector<Input> arguments;
+    for (const auto& one : given) {
+        if (!one) return {};
+        arguments.push_back(*one);
+    }
+    try {
+        (void)evaluate(function, arguments, reading);
+    } catch (const Refusal& refusal) {
+        return refusal.what();
+    }
+    return {};
+}
+
+// What each argument gives; nothing where it is an error or cannot be known.
+std::vector<std::optional<Input>> arguments_of(const Formula& call, const Place& at, const Picture& picture) {
+    std::vector<std::optional<Input>> made;
+    for (const Formula& part : call.parts) {
+        auto given = compute_whole(part, at, picture);
+        if (!given || given->fault) {
+            made.emplace_back();
+            continue;
+        }
+        if (part.what == What::cell && given->value.form == Input::Form::missing)
+            given->value = 0.0;  // so the office hands a blank cell over
+        made.emplace_back(std::move(given->value));
+    }
+    return made;
+}
+
+std::string lower_first(std::string text) {
+    if (text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a')
+        text[0] = static_cast<char>(text[0] - 'A' + 'a');
+    return text;
+}
+
+class Reviewer {
+  public:
+    Reviewer(const Picture& picture, const Labels& labels, const Recogniser& recogniser,
+             const std::function<void(double)>& alive)
+        : picture_(picture),
+          labels_(labels),
+          copies_(picture),
+          carrier_(picture, labels),
+          recogniser_(recogniser),
+          alive_(alive),
+          reading_{.decimal_comma = picture.decimal_comma} {}
+
+    Review made() {
+        for (Finding& finding : odd_ones(picture_, copies_)) add(std::move(finding), true);
+        for (Finding& finding : short_ranges(picture_)) add(std::move(finding), true);
+        said(0.2);
+        formulas();
+        contradictions();
+        two_meanings();
+        recognitions();
+        return gathered();
+    }
+
+  private:
+    void said(double done) const {
+        if (alive_) alive_(done);
+    }
+    void add(Finding finding, bool alone) {
+        const Place at = finding.cell;
+        if (found_.contains(at)) return;
+        if (alone) alone_.insert(at);
+        found_.emplace(at, std::move(finding));
+    }
+
+    bool flagged(const Place& place) const {
+        const auto found = found_.find(place);
+        return found != found_.end() && found->second.verdict <= Verdict::doubtful;
+    }
+
+    template <class Visit>
+    void for_each_formula(Visit visit) {
+        for (std::size_t i = 0; i < picture_.sheets.size(); ++i)
+            for (const auto& [at, cell] : picture_.sheets[i].cells)
+                if (cell.formula && !cell.of_array)
+                    visit(Place{static_cast<int>(i), at.first, at.second}, cell);
+    }
+
+    void formulas() {
+        std::size_t all = 0, done = 0;
+        for_each_formula([&](const Place&, const Cell&) { ++all; });
+        for_each_formula([&](const Place& place, const Cell& cell) {
+            if (++done % 500 == 0) said(0.2 + 0.4 * static_cast<double>(done) / static_cast<double>(all));
+            if (found_.contains(place)) return;
+            add(judged(place, cell), false);
+        });
+    }
+
+    Finding judged(const Place& place, const Cell& cell) {
+        Finding finding{.cell = place};
+        const Formula& formula = *cell.formula;
+        bool ours = false, unreadable = false;
+        std::optional<std::string> wrong_name;
+        for_each_meant(formula, picture_, [&](const Formula& part) {
+            ours = ours || is_ours(part);
+            unreadable = unreadable || part.what == What::unreadable;
+            if (!wrong_name) wrong_name = misspelt(part);
+        });
+        const auto is = [&finding](Verdict verdict, std::string why, std::string evidence = {}) {
+            finding.verdict = verdict;
+            finding.why = std::move(why);
+            finding.evidence = std::move(evidence);
+        };
+        if (wrong_name) {
+            is(Verdict::wrong, *wrong_name);
+            return finding;
+        }
+        if (unreadable) {
+            is(Verdict::not_judged, "the formula could not be read");
+            return finding;
+        }
+        const auto judged = carrier_.judge(place);
+        if (!judged.clashes.empty()) {
+            const Clash& clash = judged.clashes.front();
+            is(clash.verdict, clash.why, clash.evidence);
+            return finding;
+        }
+        if (ours)
+            if (auto refusal = first_refusal(formula, place, cell)) {
+                is(Verdict::wrong, *refusal, inputs_said(formula, place));
+                return finding;
+            }
+        if (cell.error != 0) {
+            if (const auto root = root_error(formula)) {
+                is(Verdict::not_judged, "it rests on an error in " + in_words_from(*root, place));
+            } else {
+                is(Verdict::doubtful, "it shows an error");
+            }
+            return finding;
+        }
+        if (judged.agrees) {
+            is(Verdict::fine, "its unit, carried through, is the one that its label says", judged.evidence);
+        } else if (ours) {
+            is(Verdict::fine, "its functions take what they are given, as far as the labels say what that is",
+               inputs_said(formula, place));
+        }
+        return finding;
+    }
+
+    std::string in_words_from(const Place& place, const Place& at) const {
+        return place.sheet == at.sheet ? in_words(place) : in_words(place, picture_);
+    }
+
+    // The innermost call that is refused. Where the cell shows no error and hides none, nothing is.
+    std::optional<std::string> first_refusal(const Formula& formula, const Place& place,
+                                             const Cell& cell) const {
+        bool hides = cell.error != 0;
+        for_each_part(formula, [&](const Formula& part) {
+            hides = hides || (part.what == What::call && part.text == "IFERROR");
+        });
+        if (!hides) return {};
+        std::optional<std::string> found;
+        for_each_meant(formula, picture_, [&](const Formula& part) {
+            const Function* function = is_ours(part) ? find_function(part.text) : nullptr;
+            if (function == nullptr) return;
+            if (auto refusal = refusal_of(*function, arguments_of(part, place, picture_), reading_))
+                found = part.text + ": " + lower_first(*refusal);
+        });
+        return found;
+    }
+
+    std::optional<Place> root_error(const Formula& formula) const {
+        for (const Area& area : areas_in(formula, picture_))
+            for (const Place& place : filled_cells(picture_, {.cell = {area.sheet, area.top, area.left}},
+                                                   {.cell = {area.sheet, area.bottom, area.right}}))
+                if (picture_.at(place)->error != 0) return place;
+        return {};
+    }
+
+    std::string inputs_said(const Formula& formula, const Place& at) const {
+        std::vector<Place> cells;
+        for_each_part(formula, [&](const Formula& part) {
+            if (part.what == What::cell && !part.from.gone && part.from.file.empty() && cells.size() < 6 &&
+                std::ranges::find(cells, part.from.cell) == cells.end())
+                cells.push_back(part.from.cell);
+        });
+        return carrier_.said_of(cells, at);
+    }
+
+    // A label that says another unit than the number's own format or the cell beside it.
+    void contradictions() {
+        for (std::size_t i = 0; i < picture_.sheets.size(); ++i)
+            for (const auto& [at, cell] : picture_.sheets[i].cells) {
+                const Place place{static_cast<int>(i), at.first, at.second};
+                const Meaning& meaning = labels_.at(place);
+                if (meaning.contradiction.empty()) continue;
+                if (flagged(place)) continue;
+                Finding finding{.cell = place, .verdict = Verdict::doubtful};
+                finding.why = "its label and its unit contradict one another: " + meaning.contradiction;
+                finding.evidence = meaning.evidence;
+                found_.insert_or_assign(place, std::move(finding));
+                if (!cell.formula) alone_.insert(place);
+            }
+    }
+
+    // One cell that is handed over as two things.
+    void two_meanings() {
+        const auto at_odds = [](Kind a, Kind b) {
+            const auto moist = [](Kind kind) {
+                return kind == Kind::moisture_wet || kind == Kind::moisture_dry;
+            };
+            return (moist(a) && moist(b) && a != b) ||
+                   (moist(a) && (b == Kind::water_activity || b == Kind::relative_humidity)) ||
+                   (moist(b) && (a == Kind::water_activity || a == Kind::relative_humidity));
+        };
+        for (const auto& [place, uses] : carrier_.uses())
+            for (const Use& use : uses) {
+                if (!at_odds(uses.front().kind, use.kind)) continue;
+                if (flagged(place) || flagged(use.by) || flagged(uses.front().by)) break;
+                Finding finding{.cell = place, .verdict = Verdict::wrong};
+                finding.why = "one cell is used with two meanings: " + in_words_from(uses.front().by, place) +
+                              " (" + uses.front().argument + ") takes it as " +
+                              std::string(row_of(uses.front().kind).name) + ", " +
+                              in_words_from(use.by, place) + " (" + use.argument + ") as " +
+                              std::string(row_of(use.kind).name);
+                finding.evidence = labels_.at(place).evidence;
+                found_.insert_or_assign(place, std::move(finding));
+                alone_.insert(place);
+                break;
+            }
+    }
+
+    // Known sums and slips, once a group of copies.
+    void recognitions() {
+        if (!recogniser_) return;
+        std::map<std::pair<int, std::string_view>, std::vector<Place>> groups;
+        for (const auto& [place, finding] : found_)
+            if (finding.verdict >= Verdict::fine && !alone_.contains(place))
+                groups[{place.sheet, copies_.key(place)}].push_back(place);
+        std::size_t done = 0;
+        for (const auto& [key, cells] : groups) {
+            if (++done % 50 == 0)
+                said(0.6 + 0.4 * static_cast<double>(done) / static_cast<double>(groups.size()));
+            const Cell* first = picture_.at(cells.front());
+            if (first == nullptr || !first->formula || first->error != 0 || key.second.empty()) continue;
+            bool ours = false;
+            for_each_meant(*first->formula, picture_,
+                           [&](const Formula& part) { ours = ours || is_ours(part); });
+            if (ours) continue;
+            const auto known = recogniser_(picture_, cells.front(), labels_, reading_);
+            if (!known) continue;
+            for (const Place& place : cells) {
+                Finding& finding = found_.at(place);
+                finding.verdict = known->verdict;
+                finding.why = known->why;
+                finding.evidence = known->evidence;
+                if (place == cells.front()) {
+                    finding.suggested = known->suggested;
+                    finding.would_show = known->would_show;
+                }
+            }
+        }
+    }
+
+    // Copies with one verdict are one row, the worst first.
+    Review gathered() {
+        Review review;
+        std::map<std::tuple<int, std::string_view, Verdict>, std::size_t> groups;
+        for (auto& [place, finding] : found_) {
+            ++review.count.at(static_cast<std::size_t>(finding.verdict));
+            const std::string& key = copies_.key(place);
+            if (key.empty() || alone_.contains(place)) {
+                review.findings.push_back(std::move(finding));
+                continue;
+            }
+            const auto [known, added] = groups.emplace(
+                std::tuple(place.sheet, std::string_view(key), finding.verdict), review.findings.size());
+            if (added) {
+                review.findings.push_back(std::move(finding));
+                continue;
+            }
+            Finding& group = review.findings[known->second];
+            if (group.cells.empty()) group.cells.push_back(group.cell);
+            group.cells.push_back(place);
+        }
+        std::ranges::stable_sort(review.findings, {}, &Finding::verdict);
+        said(1);
+        return review;
+    }
+
+    const Picture& picture_;
+    const Labels& labels_;
+    Copies copies_;
+    Carrier carrier_;
+    const Recogniser& recogniser_;
+    const std::function<void(double)>& alive_;
+    Reading reading_;
+    std::map<Place, Finding> found_;
+    std::set<Place> alone_;  // a row each, whatever they are copies of
+};
+
+}  // namespace
+
+Review review(const Picture& picture, const Recogniser& recogniser,
+              const std::function<void(double)>& alive) {
+    const Labels labels(picture);
+    return Reviewer(picture, labels, recogniser, alive).made();
+}
+
+std::vector<AboutCall> calls_in(const Formula& formula, const Place& at, const Picture& picture,
+                                const Labels& labels) {
+    std::vector<AboutCall> calls;
+    for_each_meant(formula, picture, [&](const Formula& part) {
+        const Function* function = is_ours(part) ? find_function(part.text) : nullptr;
+        if (function == nullptr) return;
+        AboutCall call{.function = function,
+                       .written = written(part, at, picture),
+                       .arguments = {},
+                       .given = arguments_of(part, at, picture),
+                       .refusal = {}};
+        for (std::size_t i = 0; i < part.parts.size(); ++i) {
+            AboutArgument argument{.written = written(part.parts[i], at, picture)};
+            if (!function->params.empty()) {
+                const Parameter& param = parameter_at(*function, i);
+                argument.name = param.name;
+                argument.unit = param.shown_unit;
+            }
+            argument.shown = call.given[i] ? drysheet::in_words(*call.given[i]) : "an error";
+            if (part.parts[i].what == What::cell) {
+                const Meaning& meaning = labels.at(part.parts[i].from.cell);
+                argument.label = meaning.label;
+                if (meaning.unit) argument.unit = meaning.unit_text;
+            }
+            call.arguments.push_back(std::move(argument));
+        }
+        call.refusal =
+            refusal_of(*function, call.given, Reading{.decimal_comma = picture.decimal_comma}).value_or("");
+        calls.push_back(std::move(call));
+    });
+    return calls;
+}
+
+Reviewed::Reviewed(Picture picture, const Recogniser& recogniser, const std::function<void(double)>& alive)
+    : picture_(std::move(picture)),
+      labels_(picture_),
+      graph_(picture_),
+      review_(Reviewer(picture_, labels_, recogniser, alive).made()) {}
+
+About Reviewed::about(const Place& place) const {
+    About made{.cell = place, .meaning = labels_.at(place)};
+    made.unit = made.meaning.unit_text;
+    made.evidence = made.meaning.evidence;
+    const Cell* cell = picture_.at(place);
+    if (cell != nullptr && cell->formula) {
+        if (made.unit.empty()) {
+            Carrier carrier(picture_, labels_);
+            const Carried carried = carrier.of(*cell->formula, place);
+            if (carried.known() && !carried.weak && carried.scales.size() == 1) {
+                made.unit = unit_name(carried.dimension, carried.scales.front());
+                if (!made.unit.empty())
+                    made.evidence +=
+                        (made.evidence.empty() ? "" : ", ") + std::string("by the units of its inputs");
+            }
+        }
+        made.calls = calls_in(*cell->formula, place, picture_, labels_);
+    }
+    for (const Finding& finding : review_.findings)
+        if (finding.cell == place || std::ranges::find(finding.cells, place) != finding.cells.end())
+            made.finding = finding;
+    made.inputs =
+        cell != nullptr && (cell->formula || cell->of_array) ? graph_.inputs_of(place) : std::vector<Place>{};
+    made.results = graph_.results_of(place);
+    return made;
+}
+
+}  // namespace drysheet::workbook
