@@ -5,7 +5,7 @@
 #include <charconv>
 #include <utility>
 
-#include "addin/call/sentences.hpp"
+#include "addin/call/refusal.hpp"
 #include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 
@@ -142,7 +142,7 @@ bool counts_things(std::string_view word) {
 
 std::optional<Answer> read_answer(std::string_view argument, const Input& given, const Reading& reading) {
     if (given.form == Input::Form::grid && given.cells.size() != 1)
-        refuse(argument, "one value is wanted, and " + in_words(given) + " was given.");
+        refuse(argument, {"one value is wanted, and {} was given", {in_words(given)}});
     const Input& input = given.form == Input::Form::grid ? given.cells.front() : given;
     if (input.blank()) return std::nullopt;
     if (input.form == Input::Form::number) return Answer{.value = input.number};
@@ -151,7 +151,7 @@ std::optional<Answer> read_answer(std::string_view argument, const Input& given,
     if (const auto hours = read_clock(text)) return Answer{*hours, read_unit("h"), "h"};
     const auto [typed, fault] = read_typed(text, reading);
     if (fault != TextFault::none)
-        refuse(argument, in_words(input) + " is not a number, with or without a unit.");
+        refuse(argument, {"{} is not a number, with or without a unit", {in_words(input)}});
     Answer answer{.value = typed.value, .unit_name = std::string(typed.unit)};
     if (typed.unit.empty()) return answer;
     if (counts_things(typed.unit)) {
@@ -161,7 +161,7 @@ std::optional<Answer> read_answer(std::string_view argument, const Input& given,
     answer.unit = read_worded_unit(typed.unit);
     if (answer.unit) return answer;
     if (auto parts = read_parts(text, reading)) return parts;
-    refuse(argument, "\"" + std::string(typed.unit) + "\" is not a unit known here.");
+    refuse(argument, {"\"{}\" is not a unit known here", {typed.unit}});
 }
 
 }  // namespace drysheet

@@ -1,8 +1,8 @@
-#include "addin/call/evaluate.hpp"
+#include "addin/call/call.hpp"
 #include "addin/call/mark.hpp"
-#include "addin/call/sentences.hpp"
+#include "addin/call/named_call.hpp"
+#include "addin/call/refusal.hpp"
 #include "addin/call/slips.hpp"
-#include "addin/call/trust.hpp"
 
 namespace drysheet {
 namespace {
@@ -15,7 +15,7 @@ const Parameter kArguments = any_more("argument", "the arguments exactly as that
 NamedCall number_call(std::span<const Input> given) {
     NamedCall call = named_call(given);
     if (!call.function.scalar || call.function.raw)
-        refuse("function", "DRY." + std::string(call.function.name) + " gives no single number.");
+        refuse("function", {"DRY.{} gives no single number", {call.function.name}});
     return call;
 }
 
@@ -25,7 +25,7 @@ Table slip_table(std::span<const Input> given, const Reading& reading) {
     const std::string unit =
         masses_as_given(function, arguments) ? "as given" : std::string(function.result_unit);
     Table table{.columns = 3, .cells = {"value", "unit", "slip"}};
-    for (const Slip& slip : slips(function, read_arguments(function, arguments, reading)))
+    for (const Slip& slip : slips(function, read(function, arguments, reading).values))
         for (const Cell& cell : {Cell(slip.answer), Cell(unit), Cell(slip.sentence)})
             table.cells.push_back(cell);
     return table;
@@ -36,9 +36,7 @@ Table slip_table(std::span<const Input> given, const Reading& reading) {
 std::vector<Function> class_entries() {
     constexpr std::string_view topic = "trust";
     const auto at_most = [](std::span<const Input> given, std::size_t most) {
-        if (given.size() > most)
-            throw Refusal(Refusal::Reason::argument, "",
-                          "too many arguments: at most " + std::to_string(most) + " are wanted.");
+        if (given.size() > most) refuse("", {"too many arguments: at most {} are wanted", {most}});
     };
     const auto at = [](std::span<const Input> given, std::size_t i) {
         return i < given.size() ? given[i] : Input();
@@ -141,7 +139,10 @@ std::vector<Function> class_entries() {
          .checks = {{{"DRYBASIS", 0.75},
                      "the answer is on the wet basis",
                      0,
-                     "by hand: 3 on the wet basis is 0.75"}},
+                     "by hand: 3 on the wet basis is 0.75",
+                     "",
+                     2,
+                     true}},
          .refusals = {{{"NOSUCH", 1.0}, "function"}, {{"DRIEDMASS", 100.0, 80.0, 0.2}, "start"}},
          .see_also = {"MARKCALL"},
          .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {

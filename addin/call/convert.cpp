@@ -1,8 +1,6 @@
 #include "addin/call/convert.hpp"
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/sentences.hpp"
-#include "addin/call/trust.hpp"
+#include "addin/call/named_call.hpp"
 #include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 #include "drysheet/moisture.hpp"
@@ -13,17 +11,17 @@ namespace {
 const Input& one_cell(const std::string& argument, const Input& input) {
     if (input.form != Input::Form::grid) return input;
     if (input.cells.size() != 1)
-        refuse(argument, "one value is wanted, and " + in_words(input) + " was given.");
+        refuse(argument, {"one value is wanted, and {} was given", {in_words(input)}});
     return input.cells.front();
 }
 
 Unit unit_named(const std::string& argument, const Input& given) {
     const Input& input = one_cell(argument, given);
-    if (input.blank()) refuse(argument, "is missing; write a unit in quotes, such as \"kg\".");
+    if (input.blank()) refuse(argument, "is missing; write a unit in quotes, such as \"kg\"");
     std::string storage;
     const auto unit =
         input.form == Input::Form::text ? read_unit(plain_spaces(input.text, storage)) : std::nullopt;
-    if (!unit) refuse(argument, in_words(input) + " is not a unit known here.");
+    if (!unit) refuse(argument, {"{} is not a unit known here", {in_words(input)}});
     return *unit;
 }
 
@@ -41,22 +39,22 @@ struct Read {
 };
 Read read(const Input& quantity, const Input& from_unit, const Reading& reading) {
     const Input& input = one_cell("quantity", quantity);
-    if (input.blank()) refuse("quantity", "is missing.");
+    if (input.blank()) refuse("quantity", "is missing");
     if (input.form == Input::Form::number) {
         if (one_cell("from_unit", from_unit).blank())
-            refuse("from_unit", "is missing: " + in_words(input) +
-                                    " of what? Name its unit, or write it as a text like \"" +
-                                    in_words(input.number) + " kg\".");
+            refuse("from_unit",
+                   {"is missing: {} of what? Name its unit, or write it as a text like \"{} kg\"",
+                    {input.number, input.number}});
         return {input.number, unit_named("from_unit", from_unit)};
     }
     std::string storage;
     const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
-    if (what != TextFault::none) refuse("quantity", in_words(input) + " is not a number with a unit.");
+    if (what != TextFault::none) refuse("quantity", {"{} is not a number with a unit", {in_words(input)}});
     if (typed.unit.empty()) return {typed.value, unit_named("from_unit", from_unit)};
     if (!one_cell("from_unit", from_unit).blank())
-        refuse("from_unit", "is one too many: " + in_words(input) + " has a unit already.");
+        refuse("from_unit", {"is one too many: {} has a unit already", {in_words(input)}});
     const auto unit = read_unit(typed.unit);
-    if (!unit) refuse("quantity", "\"" + std::string(typed.unit) + "\" is not a unit known here.");
+    if (!unit) refuse("quantity", {"\"{}\" is not a unit known here", {typed.unit}});
     return {typed.value, *unit};
 }
 
@@ -65,12 +63,13 @@ Read read(const Input& quantity, const Input& from_unit, const Reading& reading)
 double convert(const Input& quantity, const Input& to_unit, const Input& from_unit, const Reading& reading) {
     const auto [value, from] = read(quantity, from_unit, reading);
     const Unit to = unit_named("to_unit", to_unit);
+    const std::string given = in_words(one_cell("quantity", quantity));
     if (from.dimension != to.dimension)
-        refuse("to_unit", in_words(one_cell("to_unit", to_unit)) + " measures " + measures(to) + ", and " +
-                              in_words(one_cell("quantity", quantity)) + " is " + measures(from) + ".");
+        refuse("to_unit", {"{} measures {}, and {} is {}",
+                           {in_words(one_cell("to_unit", to_unit)), measures(to), given, measures(from)}});
     double si = from.to_si(value);
-    const auto impossible = [&](const std::string& allowed) {
-        refuse("quantity", in_words(one_cell("quantity", quantity)) + " is impossible; " + allowed + ".");
+    const auto impossible = [&](Sentence allowed) {
+        refuse("quantity", {"{} is impossible; {}", {given, std::move(allowed)}});
     };
     if (fits(from, Kind::temperature) && si < 0) impossible("nothing is colder than 0 K");
     if (from.basis != Basis::unsaid && (si < 0 || (from.basis == Basis::wet && si >= 1)))
@@ -78,13 +77,12 @@ double convert(const Input& quantity, const Input& to_unit, const Input& from_un
     if (from.basis != to.basis) {
         if (from.basis == Basis::unsaid || to.basis == Basis::unsaid)
             refuse(from.basis == Basis::unsaid ? "quantity" : "to_unit",
-                   "the moisture's basis is said on one side only; write wb or db on both.");
+                   "the moisture's basis is said on one side only; write wb or db on both");
         try {
             si = from.basis == Basis::wet ? dry_basis(MoistureWet(si)).value()
                                           : wet_basis(MoistureDry(si)).value();
         } catch (const Refused& refused) {
-            refuse("quantity",
-                   in_words(one_cell("quantity", quantity)) + " " + std::string(refused.reason()) + ".");
+            refuse("quantity", {"{} {}", {given, refused.reason()}});
         }
     }
     return to.from_si(si);
@@ -126,8 +124,7 @@ Function convert_entry() {
             .see_also = {"DRYBASIS", "WETBASIS"},
             .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
                 const auto at = [&](std::size_t i) { return i < given.size() ? given[i] : Input(); };
-                if (given.size() > 3)
-                    throw Refusal(Refusal::Reason::argument, "", "too many arguments: at most 3 are wanted.");
+                if (given.size() > 3) refuse("", "too many arguments: at most 3 are wanted");
                 return convert(at(0), at(1), at(2), reading);
             }};
 }

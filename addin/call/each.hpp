@@ -1,9 +1,10 @@
 // One function over whole columns in one call.
 #pragma once
 
+#include <optional>
 #include <span>
-#include <string>
 
+#include "addin/call/refusal.hpp"
 #include "addin/functions/function.hpp"
 
 namespace drysheet {
@@ -12,9 +13,18 @@ namespace drysheet {
 /// a model) stays the same. One result a cell of the ranges, lying or standing as the first of them. A row
 /// blank in every range stays blank; a row that is refused holds that refusal's error value. Throws Refusal
 /// for ranges of different lengths or a function that gives no single number.
-/// first_refused: filled with the first refused row and why, where there is one.
-Table each(const Function& function, std::span<const Input> arguments, const Reading& reading,
-           std::string* first_refused = nullptr);
+struct Rows {
+    Table table;
+    struct Refused {
+        std::size_t row;  ///< counted from 1
+        Refusal why;
+    };
+    std::optional<Refused> refused;  ///< the first row that is
+};
+Rows each(const Function& function, std::span<const Input> arguments, const Reading& reading);
+
+/// Its entry.
+Function each_entry();
 
 /// The error of a refusal as a cell of an array carries it: not a number, with the code in its lower half.
 double error_cell(int code);

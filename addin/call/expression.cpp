@@ -110,7 +110,7 @@ class Expression {
         double value = 0;
         const auto end = std::from_chars(rest_.data(), rest_.data() + rest_.size(), value).ptr;
         const auto length = static_cast<std::size_t>(end - rest_.data());
-        shown_ += formula_in_words(rest_.substr(0, length));
+        shown_ += formula_in_words(rest_.substr(0, length), names_.reading);
         rest_.remove_prefix(length);
         return value;
     }
@@ -121,7 +121,8 @@ class Expression {
             throw std::logic_error("a working uses the unknown name " + std::string(name));
         return found->second;
     }
-    void show(double x) { shown_ += x < 0 ? "(" + in_words(x) + ")" : in_words(x); }
+    std::string word(double x) const { return in_words(x, 6, names_.reading); }
+    void show(double x) { shown_ += x < 0 ? "(" + word(x) + ")" : word(x); }
 
     // A bare name stands for whatever it is, a range or a model's name included; anything else is computed.
     Input argument() {
@@ -134,7 +135,7 @@ class Expression {
             const Input& value = named(name);
             rest_.remove_prefix(end);
             if (value.form == Input::Form::number) {
-                shown_ += in_words(value.number);
+                shown_ += word(value.number);
                 // as a text, since the number 0 may be taken for a blank cell
                 return value.number == 0 ? Input("0") : value;
             }
@@ -146,10 +147,9 @@ class Expression {
         const double value = sum();
         return value == 0 ? Input("0") : Input(value);
     }
-    static std::string listed(const Input& range) {
+    std::string listed(const Input& range) const {
         std::string text;
-        for (const Input& cell : range.cells)
-            text.append(text.empty() ? "" : "; ").append(in_words(cell.number));
+        for (const Input& cell : range.cells) text.append(text.empty() ? "" : "; ").append(word(cell.number));
         return text;
     }
 

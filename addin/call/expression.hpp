@@ -15,6 +15,7 @@ namespace drysheet {
 /// What the names of an expression stand for.
 struct Names {
     std::map<std::string, Input, std::less<>> values;
+    Reading reading{};  ///< how numbers are written
     /// Calls a function of the catalogue that an expression names.
     std::function<double(std::string_view name, std::span<const Input> arguments)> call;
 };

@@ -5,9 +5,9 @@
 #include <optional>
 
 #include "addin/call/answer.hpp"
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
-#include "addin/call/sentences.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
+#include "addin/call/refusal.hpp"
 #include "addin/call/slips.hpp"
 #include "addin/text/words.hpp"
 
@@ -31,10 +31,13 @@ struct Tolerance {
     double around(double e) const { return amount ? *amount : relative * std::abs(e); }
 };
 
-std::string off(double a, double e, std::string_view unit, const Tolerance& tolerance) {
+std::string off(double a, double e, std::string_view unit, const Tolerance& tolerance,
+                const Reading& reading) {
     if (e == 0 || tolerance.amount)
-        return in_words(a, unit) + " is " + in_words(std::abs(a - e), unit == "°C" ? "K" : unit, 3) + " off";
-    return in_words(a, unit) + " is " + in_words(100 * std::abs(a - e) / std::abs(e), 3) + " % off";
+        return in_words(a, unit, 6, reading) + " is " +
+               in_words(std::abs(a - e), unit == "°C" ? "K" : unit, 3, reading) + " off";
+    return in_words(a, unit, 6, reading) + " is " +
+           in_words(100 * std::abs(a - e) / std::abs(e), 3, reading) + " % off";
 }
 
 // The other units in which a plain right answer may be meant: those that functions give and take, then all.
@@ -102,12 +105,12 @@ std::string about_units(double a, double e, const std::optional<Unit>& unit) {
 
 // Both numbers stand in the same unit, if in any.
 std::string marked(double a, double e, const Tolerance& tolerance, const std::optional<Unit>& unit,
-                   std::string_view unit_name) {
+                   std::string_view unit_name, const Reading& reading) {
     const double allowed = tolerance.around(e), gap = std::abs(a - e);
     const bool physical = unit && unit->dimension != Dimension{};
     const bool exact = !unit && e != 0 && whole(e) && (!whole(a) || std::abs(e) < kCounted);
     if (a == e || (gap <= allowed && !exact)) return "right";
-    const std::string close = "close: " + off(a, e, unit_name, tolerance);
+    const std::string close = "close: " + off(a, e, unit_name, tolerance, reading);
     if (gap <= allowed) return close;
     if (!physical)
         if (std::string said = about_a_ratio(a, e); !said.empty()) return said;
@@ -134,16 +137,16 @@ Tolerance read_tolerance(const Input& given, const Answer& got, const Answer& wa
     if (!read)
         return temperature ? Tolerance{.relative = 0, .amount = known.unit->step_from_si(kKelvins)}
                            : Tolerance{};
-    if (!(read->value > 0)) refuse("tolerance", "must be above 0.");
+    if (!(read->value > 0)) refuse("tolerance", "must be above 0");
     if (read->physical()) {
         if (!known.physical() || known.unit->dimension != read->unit->dimension)
             refuse("tolerance",
-                   in_words(given) + " is an amount, and the expected value is not of its kind.");
+                   {"{} is an amount, and the expected value is not of its kind", {in_words(given)}});
         return {.relative = 0, .amount = known.unit->step_from_si(read->unit->step_to_si(read->value))};
     }
-    if (temperature) refuse("tolerance", "for a temperature an amount is wanted, such as \"0.5 K\".");
+    if (temperature) refuse("tolerance", "for a temperature an amount is wanted, such as \"0.5 K\"");
     const double relative = read->unit ? read->unit->to_si(read->value) : read->value;
-    if (relative > 0.2) refuse("tolerance", in_words(given) + " is above 0.2, which is 20 %.");
+    if (relative > 0.2) refuse("tolerance", {"{} is above 0.2, which is 20 %", {in_words(given)}});
     return {.relative = relative, .amount = {}};
 }
 
@@ -173,9 +176,8 @@ std::string unclear(const Answer& got, double e, const Tolerance& tolerance) {
 }  // namespace
 
 std::string mark(const Input& answer, const Input& expected, const Input& tolerance, const Reading& reading) {
-    const WrittenAs written(reading);
     const auto wanted = read_answer("expected", expected, reading);
-    if (!wanted) refuse("expected", "is missing.");
+    if (!wanted) refuse("expected", "is missing");
     const auto got = read_answer("answer", answer, reading);
     const double e = wanted->value;
     // A blank cell reaches a function as the number 0.
@@ -190,14 +192,14 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
         if (wanted->unit) {
             if (wanted->unit->dimension != got->unit->dimension) return std::string(something_else);
             return marked(wanted->unit->from_si(got->unit->to_si(got->value)), e, allowed, wanted->unit,
-                          wanted->unit_name);
+                          wanted->unit_name, reading);
         }
         if (std::string said = unclear(*got, e, allowed); !said.empty()) return said;
-        return marked(got->value, e, allowed, got->unit, got->unit_name);
+        return marked(got->value, e, allowed, got->unit, got->unit_name, reading);
     }
     if (wanted->physical()) {
         if (got->unit) return std::string(something_else);
-        const std::string said = marked(got->value, e, allowed, wanted->unit, wanted->unit_name);
+        const std::string said = marked(got->value, e, allowed, wanted->unit, wanted->unit_name, reading);
         if (said == "right") return "unit missing: the number is right in " + wanted->unit_name;
         if (fits(*wanted->unit, Kind::time) &&
             std::abs(wanted->unit->from_si(got->value * 86400) - e) <= allowed.around(e))
@@ -207,17 +209,18 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
 
     // Shares and ratios: in the right answer's unit, on its basis; a number without one may be either.
     const Unit common = wanted->unit.value_or(Unit{});
-    const auto right = [&](double x) { return marked(x, e, allowed, wanted->unit, {}) == "right"; };
+    const auto right = [&](double x) { return marked(x, e, allowed, wanted->unit, {}, reading) == "right"; };
     if (!got->unit) {
         if (common.form == RatioForm::percent && right(100 * got->value)) return "right";
-        return marked(got->value, e, allowed, wanted->unit, {});
+        return marked(got->value, e, allowed, wanted->unit, {}, reading);
     }
     const double si = got->unit->to_si(got->value);
     const double same = common.from_si(si);
     if (got->unit->basis != Basis::unsaid && common.basis != Basis::unsaid &&
         got->unit->basis != common.basis) {
         if (got->unit->basis == Basis::wet && si >= 1) return "wrong: a wet-basis moisture is below 1";
-        return marked(common.from_si(other_basis(si, got->unit->basis)), e, allowed, wanted->unit, {});
+        return marked(common.from_si(other_basis(si, got->unit->basis)), e, allowed, wanted->unit, {},
+                      reading);
     }
     if (right(same) || (!wanted->unit && right(got->value))) return "right";
     if (got->unit->basis != Basis::unsaid && common.basis == Basis::unsaid &&
@@ -225,12 +228,11 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
         right(common.from_si(other_basis(si, got->unit->basis))))
         return std::string("unclear: right if the right answer is on the ") +
                (got->unit->basis == Basis::wet ? "dry" : "wet") + " basis; give it with its basis";
-    return marked(same, e, allowed, wanted->unit ? wanted->unit : got->unit, {});
+    return marked(same, e, allowed, wanted->unit ? wanted->unit : got->unit, {}, reading);
 }
 
 std::string mark_call(const Input& answer, const Function& function, std::span<const Input> arguments,
                       const Reading& reading) {
-    const WrittenAs written(reading);
     const Outcome outcome = evaluate(function, arguments, reading);
     const double e = std::get<double>(outcome);
     const auto got = read_answer("answer", answer, reading);
@@ -251,7 +253,7 @@ std::string mark_call(const Input& answer, const Function& function, std::span<c
     Tolerance allowed;
     if (function.gives == Kind::temperature) allowed.amount = kKelvins;
     if (function.count) allowed.amount = 0;
-    const std::vector<Slip> usual = slips(function, read_arguments(function, arguments, reading));
+    const std::vector<Slip> usual = slips(function, read(function, arguments, reading).values);
     const auto gap = [&](double x) { return std::abs(a - x); };
     const auto near = [&](double x) {
         return gap(x) <= (function.count ? kRelative * std::abs(x) : allowed.around(x));
@@ -265,8 +267,9 @@ std::string mark_call(const Input& answer, const Function& function, std::span<c
         return "unclear: right if the masses were given in " + got->unit_name + "; give them with their unit";
     if (slipped) return nearest->sentence;
     if (function.count) return "wrong: a count is exact";
-    return gap(e) <= kClose * allowed.around(e) ? "close: " + off(a, e, function.result_unit, allowed)
-                                                : "wrong";
+    return gap(e) <= kClose * allowed.around(e)
+               ? "close: " + off(a, e, function.result_unit, allowed, reading)
+               : "wrong";
 }
 
 }  // namespace drysheet

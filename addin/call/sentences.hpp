@@ -1,17 +1,12 @@
 // The sentences of refusals: which argument, what was given, what is allowed and what was probably meant.
 #pragma once
 
-#include <span>
-#include <string>
-#include <string_view>
-
-#include "addin/call/evaluate.hpp"
+#include "addin/call/call.hpp"
 #include "addin/text/quantity_text.hpp"
 
 namespace drysheet {
 
-[[noreturn]] void refuse(std::string_view argument, const std::string& sentence);
-[[noreturn]] void refuse(const Parameter& param, const std::string& sentence);
+[[noreturn]] void refuse(const Parameter& param, Sentence why);
 
 /// A value that cannot be, or lies outside the parameter's range. x: in the parameter's own unit; si: in SI.
 [[noreturn]] void refuse_outside(const Parameter& param, const Input& input, double x, double si);
@@ -22,10 +17,10 @@ namespace drysheet {
 /// A unit of another kind.
 [[noreturn]] void refuse_unit(const Parameter& param, const Input& input, const Unit& unit);
 
-/// What a parameter's range allows, in words: "above 0 g", "from 0 to 1"; empty where it allows everything.
-std::string allowed(const Parameter& param);
+/// What a parameter's range allows: "above 0 g", "from 0 to 1"; empty where it allows everything.
+Sentence allowed(const Parameter& param);
 
 /// A refusal of the core, in words and in the units of the sheet.
-Refusal in_sentence(const Function& function, std::span<const Input> given, const Refused& refused);
+Refusal in_sentence(const Call& call, const Refused& refused);
 
 }  // namespace drysheet

@@ -6,9 +6,9 @@
 #include <sstream>
 #include <utility>
 
-#include "addin/call/evaluate.hpp"
+#include "addin/call/call.hpp"
 #include "addin/call/expression.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {

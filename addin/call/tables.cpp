@@ -15,7 +15,7 @@ std::string typed_name(const Input& input) {
 }
 
 Input with_unit(const Parameter& param, const Input& value, const Input& unit) {
-    if (unit.form != Input::Form::text) refuse(param, in_words(unit) + " is not a unit.");
+    if (unit.form != Input::Form::text) refuse(param, {"{} is not a unit", {in_words(unit)}});
     std::string text = value.text;
     if (value.form == Input::Form::number) {
         std::array<char, 32> buffer{};
@@ -26,28 +26,28 @@ Input with_unit(const Parameter& param, const Input& value, const Input& unit) {
 }
 
 std::vector<TableRow> table_rows(const Parameter& table, const Input& input) {
-    if (input.form == Input::Form::missing) refuse(table, "is missing.");
+    if (input.form == Input::Form::missing) refuse(table, "is missing");
     if (input.form != Input::Form::grid || input.columns < 2)
-        refuse(table, "a table is wanted, names in its first column and values beside them; " +
-                          in_words(input) + " was given.");
+        refuse(table, {"a table is wanted, names in its first column and values beside them; {} was given",
+                       {in_words(input)}});
     std::vector<TableRow> rows;
     for (std::size_t i = 0; i < input.rows(); ++i) {
         auto cells = std::span(input.cells).subspan(i * input.columns, input.columns);
         while (!cells.empty() && cells.back().blank()) cells = cells.first(cells.size() - 1);
         if (cells.empty()) continue;
         const std::string name = typed_name(cells[0]);
-        const std::string place = " (row " + std::to_string(i + 1) + " of the table)";
-        if (name.empty()) refuse(table, in_words(cells[0]) + place + " is not a name.");
+        const Sentence named{"{} (row {} of the table)", {in_words(cells[0]), i + 1}};
+        if (name.empty()) refuse(table, {"{} is not a name", {named}});
         const auto found = std::ranges::find(table.rows, name, &Parameter::name);
         if (found == table.rows.end()) {
             const auto nearest = std::ranges::min_element(
                 table.rows, {}, [&](const Parameter& row) { return edits(name, row.name); });
-            const bool near = 2 * edits(name, nearest->name) < name.size();
-            refuse(table, in_words(cells[0]) + place + " is not a name known here" +
-                              (near ? "; perhaps \"" + std::string(nearest->name) + "\"." : "."));
+            if (2 * edits(name, nearest->name) < name.size())
+                refuse(table, {"{} is not a name known here; perhaps \"{}\"", {named, nearest->name}});
+            refuse(table, {"{} is not a name known here", {named}});
         }
         if (std::ranges::find(rows, &*found, &TableRow::param) != rows.end())
-            refuse(table, in_words(cells[0]) + place + " is there twice.");
+            refuse(table, {"{} is there twice", {named}});
         cells = cells.subspan(1);
         if (cells.empty() || (cells[0].blank() && found->shape != Shape::column)) continue;  // not filled in
         rows.push_back({&*found, cells});

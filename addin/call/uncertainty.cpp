@@ -3,9 +3,7 @@
 #include <cmath>
 #include <utility>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/sentences.hpp"
-#include "addin/call/trust.hpp"
+#include "addin/call/named_call.hpp"
 #include "addin/text/words.hpp"
 #include "drysheet/error.hpp"
 #include "drysheet/numeric/propagate.hpp"
@@ -32,57 +30,58 @@ bool possible(const Parameter& param, double si) {
     return row_of(param.kind).limits.hold(si) && param.range.hold(param.read_in.from_si(si));
 }
 
-void collect(const Function& function, const std::vector<Value>& values, std::vector<Place>& places,
-             std::vector<numeric::Uncertain>& inputs) {
-    for (std::size_t i = 0; i < values.size(); ++i) {
-        const Parameter& param = function.params[i];
-        const Value& value = values[i];
+// Every number of the call that the function works with: value and standard uncertainty, and where it sits.
+void collect(const Call& call, std::vector<Place>& places, std::vector<numeric::Uncertain>& inputs) {
+    for (std::size_t i = 0; i < call.values.size(); ++i) {
+        const Parameter& param = call.function.params[i];
+        const Value& value = call.values[i];
         const std::string name(param.name);
         if (param.shape == Shape::scalar && !param.repeats && value.given) {
             places.push_back({i, std::nullopt, name});
             inputs.push_back({value.si, value.u});
         }
         for (std::size_t k = 0; k < value.column.size(); ++k) {
-            places.push_back({i, k, name + " " + std::to_string(k + 1)});
+            places.push_back({i, k, name + " " + std::to_string(value.place(k) + 1)});
             inputs.push_back({value.column[k], value.column_u.empty() ? 0 : value.column_u[k]});
         }
     }
 }
 
 std::string warning(const numeric::Propagated& first, const numeric::Model& model,
-                    std::span<const numeric::Uncertain> inputs, std::string_view unit) {
+                    std::span<const numeric::Uncertain> inputs, std::string_view unit,
+                    const Reading& reading) {
     const auto drawn = numeric::sample(model, inputs);
     if (!drawn)
         return "first order misleads: for most values within these uncertainties the function is refused";
     std::string text;
     if (drawn->without_value > kLost)
-        text = "values within these uncertainties are refused (" + in_words(100 * drawn->without_value, 2) +
-               " % of the draws)";
+        text = "values within these uncertainties are refused (" +
+               in_words(100 * drawn->without_value, 2, reading) + " % of the draws)";
     const bool off = std::abs(drawn->u - first.u) > kSpread * first.u ||
                      std::abs(drawn->mean - first.value) > kShift * first.u ||
                      std::abs(drawn->low - (first.value - 1.96 * first.u)) > kEnds * first.u ||
                      std::abs(drawn->high - (first.value + 1.96 * first.u)) > kEnds * first.u;
     // Rounding alone gives a u where a result does not depend on its inputs.
     if (off && drawn->u > 1e-9 * std::abs(first.value))
-        text +=
-            (text.empty() ? "" : "; ") + ("first order misleads: draws give u = " + in_words(drawn->u, 3)) +
-            " and 95 % of values from " + in_words(drawn->low, 4) + " to " + in_words(drawn->high, unit, 4);
+        text += (text.empty() ? "" : "; ") +
+                ("first order misleads: draws give u = " + in_words(drawn->u, 3, reading)) +
+                " and 95 % of values from " + in_words(drawn->low, 4, reading) + " to " +
+                in_words(drawn->high, unit, 4, reading);
     return text.empty() ? "none" : text;
 }
 
 }  // namespace
 
-Table uncertainty(const Function& function, std::span<const Input> given, const Reading& reading) {
-    if (!function.scalar)
-        refuse("function", "DRY." + std::string(function.name) + " does not give a single number.");
-    (void)evaluate(function, given, reading);  // refused as the function itself would refuse it
-    std::vector<Value> values = read_arguments(function, given, reading);
+Table uncertainty(const Call& call) {
+    const Function& function = call.function;
+    (void)value(call);  // refused as the function itself would refuse it
+    std::vector<Value> values = call.values;
     std::vector<Place> places;
     std::vector<numeric::Uncertain> inputs;
-    collect(function, values, places, inputs);
+    collect(call, places, inputs);
     bool any = false;
     for (const numeric::Uncertain& input : inputs) any = any || input.u > 0;
-    if (!any) refuse("argument", "none has an uncertainty; write one like \"412.5 ± 0.1 g\".");
+    if (!any) refuse("argument", "none has an uncertainty; write one like \"412.5 ± 0.1 g\"");
 
     const numeric::Model model = [&](std::span<const double> x) -> std::optional<double> {
         for (std::size_t i = 0; i < places.size(); ++i) {
@@ -101,27 +100,25 @@ Table uncertainty(const Function& function, std::span<const Input> given, const 
     try {
         first = numeric::propagate(model, inputs);
     } catch (const Refused& refused) {
-        throw Refusal(Refusal::Reason::no_solution, "", "u: " + std::string(refused.reason()) + ".");
+        throw Refusal(Refusal::Reason::no_solution, "", refused.reason()).under("u");
     }
 
     // A difference of temperatures in °C is one in K.
     const std::string_view unit = function.result_unit, u_unit = unit == "°C" ? "K" : unit;
-    Table table{.columns = 3};
-    const auto row = [&table](std::string name, double value, Cell last) {
-        table.cells.emplace_back(std::move(name));
-        table.cells.emplace_back(value);
-        table.cells.push_back(std::move(last));
+    Table table{.columns = 4, .cells = {"name", "value", "unit", "share"}};
+    const auto row = [&table](std::string_view name, Cell amount, std::string_view in, Cell share = "") {
+        for (Cell cell :
+             {Cell(std::string(name)), std::move(amount), Cell(std::string(in)), std::move(share)})
+            table.cells.push_back(std::move(cell));
     };
-    row("value", first.value, std::string(unit));
-    row("u", first.u, std::string(u_unit));
-    row("expanded", 2 * first.u, std::string(u_unit));
+    row("value", first.value, unit);
+    row("u", first.u, u_unit);
+    row("expanded", 2 * first.u, u_unit);
     for (std::size_t i = 0; i < places.size(); ++i) {
         const double part = first.contributions[i];
-        row(places[i].name, part, first.u > 0 ? std::pow(part / first.u, 2) : 0);
+        row(places[i].name, part, u_unit, first.u > 0 ? std::pow(part / first.u, 2) : 0);
     }
-    table.cells.emplace_back(std::string("warning"));
-    table.cells.emplace_back(warning(first, model, inputs, unit));
-    table.cells.emplace_back(std::string());
+    row("warning", warning(first, model, inputs, unit, call.reading), {});
     return table;
 }
 
@@ -160,7 +157,9 @@ Function uncertainty_entry() {
         .see_also = {"WORKING", "RECONCILE", "REPLICATES"},
         .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
             const auto [function, arguments] = named_call(given);
-            return uncertainty(function, arguments, reading);
+            if (!function.scalar)
+                refuse("function", {"DRY.{} does not give a single number", {function.name}});
+            return uncertainty(read(function, arguments, reading));
         }};
 }
 

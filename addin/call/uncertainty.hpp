@@ -3,14 +3,14 @@
 
 #include <span>
 
-#include "addin/functions/function.hpp"
+#include "addin/call/call.hpp"
 
 namespace drysheet {
 
 /// Rows value, u, expanded (k = 2), then one an input (name, its contribution to u, its share of u²), then
 /// warning: "none", or why first order misleads here. Throws Refusal as the function would, and when no
 /// argument has an uncertainty.
-Table uncertainty(const Function& function, std::span<const Input> given, const Reading& reading);
+Table uncertainty(const Call& call);
 
 /// Its entry.
 Function uncertainty_entry();

@@ -5,10 +5,9 @@
 #include <sstream>
 #include <stdexcept>
 
-#include "addin/call/evaluate.hpp"
 #include "addin/call/expression.hpp"
-#include "addin/call/functions.hpp"
-#include "addin/call/tables.hpp"
+#include "addin/call/lookup.hpp"
+#include "addin/call/named_call.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -16,72 +15,54 @@ namespace {
 
 constexpr std::size_t kShownCells = 6, kShownRows = 50;
 
-// The cells of an argument, read and in the parameter's own unit; blank ones are left out.
-Input read_cells(const Parameter& param, const Input& input, const Reading& reading) {
-    std::vector<Input> cells;
-    const std::span<const Input> all = input.form == Input::Form::grid ? std::span<const Input>(input.cells)
-                                                                       : std::span<const Input>(&input, 1);
-    for (const Input& cell : all) {
-        if (cell.blank()) continue;
-        if (param.shape == Shape::names)
-            cells.push_back(cell);
-        else
-            cells.emplace_back(read_measured(param, cell, reading).value);
-    }
-    return Input(std::move(cells));
-}
-
-std::string listed(const Input& range, std::string_view unit) {
+std::string listed(const std::vector<Input>& cells, std::string_view unit, const Reading& reading) {
     std::string text;
-    for (std::size_t i = 0; i < std::min(range.cells.size(), kShownCells); ++i) {
-        const Input& cell = range.cells[i];
-        text.append(i == 0 ? std::string_view{} : list_comma())
-            .append(cell.form == Input::Form::text ? cell.text : in_words(cell.number));
-    }
-    if (range.cells.size() > kShownCells) text += ", … (" + std::to_string(range.cells.size()) + " values)";
+    for (std::size_t i = 0; i < std::min(cells.size(), kShownCells); ++i)
+        text.append(i == 0 ? std::string_view{} : list_comma(reading))
+            .append(cells[i].form == Input::Form::text ? cells[i].text
+                                                       : in_words(cells[i].number, 6, reading));
+    if (cells.size() > kShownCells) text += ", … (" + std::to_string(cells.size()) + " values)";
     if (!unit.empty()) text.append(" ").append(unit);
     return text;
 }
 
+// What the function works with, of one argument, in the parameter's own unit.
+Input used(const Parameter& param, const Value& value) {
+    if (param.shape == Shape::scalar && !param.repeats) return param.read_in.from_si(value.si);
+    if (param.shape == Shape::choice)
+        return std::string(param.choices.at(static_cast<std::size_t>(value.choice)));
+    std::vector<Input> cells(value.names.begin(), value.names.end());
+    for (const double si : value.column) cells.emplace_back(param.read_in.from_si(si));
+    return cells;
+}
+
+std::string in_a_line(const Parameter& param, const Value& value, const Input& as_used,
+                      const Reading& reading) {
+    if (as_used.form == Input::Form::grid) return listed(as_used.cells, param.shown_unit, reading);
+    if (as_used.form == Input::Form::text) return as_used.text;
+    std::string line = in_words(as_used.number, param.shown_unit, 10, reading);
+    const bool left_out = value.typed.empty() || value.typed[0].form == Input::Form::missing;
+    if (left_out) return line + " (left out: the usual value)";
+    const Input& cell =
+        value.typed[0].form == Input::Form::grid ? value.typed[0].cells.front() : value.typed[0];
+    if (cell.form == Input::Form::text) line += ", from \"" + cell.text + "\"";
+    return line;
+}
+
 // The arguments under their names, and a line for each.
-void give(const Function& function, std::span<const Input> given, const Reading& reading, Names& names,
-          std::vector<std::string>& lines) {
-    static const Input left_out;
-    for (std::size_t i = 0; i < function.params.size(); ++i) {
-        const Parameter& param = function.params[i];
-        const std::string name(param.name);
-        const Input& input = i < given.size() ? given[i] : left_out;
-        if (param.repeats) {
-            std::vector<Input> cells;
-            for (std::size_t k = i; k < given.size(); ++k)
-                for (Input& cell : read_cells(param, given[k], reading).cells)
-                    cells.push_back(std::move(cell));
-            const Input all(std::move(cells));
-            lines.push_back(name + " = " + listed(all, param.shown_unit));
-            names.values[name] = all;
-        } else if (param.shape == Shape::scalar) {
-            const Measured read = read_measured(param, input, reading);
-            if (!read.given && !param.otherwise) continue;
-            std::string line = name + " = " + in_words(read.value, param.shown_unit, 10);
-            if (!read.given) line += " (left out: the usual value)";
-            const Input& one = input.form == Input::Form::grid ? input.cells.front() : input;
-            if (one.form == Input::Form::text) line += ", from \"" + one.text + "\"";
-            lines.push_back(line);
-            names.values[name] = read.value;
-        } else if (param.shape == Shape::choice) {
-            const Input& one = input.form == Input::Form::grid ? input.cells.front() : input;
-            lines.push_back(name + " = " + one.text);
-            names.values[name] = one;
-        } else if (param.shape == Shape::table) {
-            for (const TableRow& row : table_rows(param, input)) {
-                const Input cells(std::vector<Input>(row.cells.begin(), row.cells.end()));
-                lines.push_back(std::string(row.param->name) + " = " + listed(cells, {}));
-            }
-        } else if (input.form != Input::Form::missing) {
-            const Input cells = read_cells(param, input, reading);
-            lines.push_back(name + " = " + listed(cells, param.shown_unit));
-            names.values[name] = cells;
-        }
+void give(const Call& call, Names& names, std::vector<std::string>& lines) {
+    for (std::size_t i = 0; i < call.values.size(); ++i) {
+        const Parameter& param = call.function.params[i];
+        const Value& value = call.values[i];
+        for (std::size_t k = 0; k < value.rows.size(); ++k)
+            if (!value.rows[k].typed.empty())
+                lines.push_back(
+                    std::string(param.rows[k].name) + " = " +
+                    listed({value.rows[k].typed.begin(), value.rows[k].typed.end()}, {}, call.reading));
+        if (param.shape == Shape::table || !value.given) continue;
+        Input as_used = used(param, value);
+        lines.push_back(std::string(param.name) + " = " + in_a_line(param, value, as_used, call.reading));
+        names.values[std::string(param.name)] = std::move(as_used);
     }
 }
 
@@ -117,14 +98,13 @@ std::optional<std::string_view> where_it_holds(std::string_view line, const Name
 }
 
 // The lines of the working; where there is one for each name of the first choice, that of the name given.
-std::vector<std::string> lines_of(const Function& function, std::span<const Input> given,
-                                  const Names& names) {
+std::vector<std::string> lines_of(const Call& call, const Names& names) {
+    const Function& function = call.function;
     std::string_view text = function.working;
     if (!function.workings.empty()) {
         std::size_t choice = 0;
         while (function.params.at(choice).shape != Shape::choice) ++choice;
-        text = function.workings.at(
-            static_cast<std::size_t>(read_choice(function.params[choice], given[choice])));
+        text = function.workings.at(static_cast<std::size_t>(call.values[choice].choice));
     }
     std::istringstream formulas{std::string(text)};
     std::vector<std::string> all;
@@ -135,6 +115,7 @@ std::vector<std::string> lines_of(const Function& function, std::span<const Inpu
 
 // "Xm, C, K ← parameters": the cells of a range under names of their own.
 bool name_cells(std::string_view line, Names& names, std::vector<std::string>& shown) {
+    const Reading& reading = names.reading;
     constexpr std::string_view arrow = "←";
     const auto at = line.find(arrow);
     if (at == std::string_view::npos) return false;
@@ -146,16 +127,16 @@ bool name_cells(std::string_view line, Names& names, std::vector<std::string>& s
         const std::string name(trimmed(left.substr(0, comma)));
         left = comma == std::string_view::npos ? std::string_view{} : left.substr(comma + 1);
         names.values[name] = cell;
-        text.append(text.empty() ? std::string_view{} : list_comma())
-            .append(name + " = " + in_words(cell.number));
+        text.append(text.empty() ? std::string_view{} : list_comma(reading))
+            .append(name + " = " + in_words(cell.number, 6, reading));
     }
     shown.push_back(text);
     return true;
 }
 
 // A cell in words; a blank one as a dash.
-std::string word(const Cell& cell) {
-    if (const auto* number = std::get_if<double>(&cell)) return in_words(*number);
+std::string word(const Cell& cell, const Reading& reading) {
+    if (const auto* number = std::get_if<double>(&cell)) return in_words(*number, 6, reading);
     const auto* text = std::get_if<std::string>(&cell);
     return text != nullptr && !text->empty() ? *text : "–";
 }
@@ -163,24 +144,25 @@ bool is_number(const Cell& cell) { return std::holds_alternative<double>(cell); 
 
 // A column in one line; a table row by row: name, value and unit or ± standard error, or the cells as they
 // stand.
-void show_table(const Function& function, const Table& table, std::vector<std::string>& lines) {
+void show_table(const Function& function, const Table& table, std::vector<std::string>& lines,
+                const Reading& reading) {
     const bool column = table.columns == 1, quantities = table.columns == 3;
     const std::size_t shown = column ? kShownCells : kShownRows;
     std::string in_one_line;
     for (std::size_t row = 0; row < std::min(table.rows(), shown); ++row) {
-        std::string line = word(table.at(row, 0));
+        std::string line = word(table.at(row, 0), reading);
         for (std::size_t i = 1; i < table.columns; ++i) {
             const Cell& cell = table.at(row, i);
             if (quantities && i == 2) {
-                if (is_number(cell) || word(cell) != "–")
-                    line += (is_number(cell) ? " ± " : " ") + word(cell);
+                if (is_number(cell) || word(cell, reading) != "–")
+                    line += (is_number(cell) ? " ± " : " ") + word(cell, reading);
             } else {
                 const bool value = i == 1 && (is_number(cell) || quantities);
-                line.append(value ? " = " : list_comma()).append(word(cell));
+                line.append(value ? " = " : list_comma(reading)).append(word(cell, reading));
             }
         }
         if (column)
-            in_one_line.append(row == 0 ? std::string_view{} : list_comma()).append(line);
+            in_one_line.append(row == 0 ? std::string_view{} : list_comma(reading)).append(line);
         else
             lines.push_back(line);
     }
@@ -188,38 +170,39 @@ void show_table(const Function& function, const Table& table, std::vector<std::s
     if (table.rows() > shown) rest = "… (" + counted(table.rows(), column ? "value" : "row") + ")";
     if (column)
         lines.push_back(std::string(function.result) + " = " + in_one_line +
-                        (rest.empty() ? "" : std::string(list_comma()) + rest));
+                        (rest.empty() ? "" : std::string(list_comma(reading)) + rest));
     else if (!rest.empty())
         lines.push_back(rest);
 }
 
-void show_result(const Function& function, const Outcome& outcome, std::vector<std::string>& lines) {
-    if (const auto* table = std::get_if<Table>(&outcome)) return show_table(function, *table, lines);
+void show_result(const Function& function, const Outcome& outcome, std::vector<std::string>& lines,
+                 const Reading& reading) {
+    if (const auto* table = std::get_if<Table>(&outcome)) return show_table(function, *table, lines, reading);
     lines.push_back(std::string(function.result.empty() ? "result" : function.result) + " = " +
-                    in_words(function, outcome));
+                    in_words(function, outcome, reading));
 }
 
 }  // namespace
 
-Working working(const Function& function, std::span<const Input> given, const Reading& reading) {
+Working working(const Call& call) {
+    const Function& function = call.function;
+    const Reading& reading = call.reading;
     if (function.raw)
-        throw Refusal(
-            Refusal::Reason::argument, "function",
-            "function: DRY." + std::string(function.name) + " does no sum of its own that could be shown.");
+        refuse("function", {"DRY.{} does no sum of its own that could be shown", {function.name}});
     Working made;
-    const Outcome outcome = evaluate(function, given, reading);
+    const Outcome outcome = value(call);
     if (const auto* number = std::get_if<double>(&outcome)) made.value = *number;
-    Names names;
-    names.call = [&reading](std::string_view name, std::span<const Input> arguments) {
+    Names names{.values = {}, .reading = reading, .call = {}};
+    names.call = [](std::string_view name, std::span<const Input> arguments) {
         const Function* found = find_function(name);
         if (found == nullptr || !found->scalar)
             throw std::logic_error("a working calls " + std::string(name));
-        return std::get<double>(evaluate(*found, arguments, reading));
+        return std::get<double>(evaluate(*found, arguments, {}));
     };
-    give(function, given, reading, names, made.lines);
+    give(call, names, made.lines);
 
     if (!function.caution.empty()) made.lines.emplace_back(function.caution);
-    const std::vector<std::string> all = lines_of(function, given, names);
+    const std::vector<std::string> all = lines_of(call, names);
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (all[i].starts_with(":")) {
             made.lines.emplace_back(trimmed(std::string_view(all[i]).substr(1)));
@@ -230,15 +213,35 @@ Working working(const Function& function, std::span<const Input> given, const Re
         const Computed computed = compute(step.expression, names);
         const bool last = function.scalar && i + 1 == all.size();
         if (last) made.as_written = computed.value;
-        const std::string expression = formula_in_words(step.expression);
+        const std::string expression = formula_in_words(step.expression, reading);
         made.lines.push_back(std::string(step.name) + " = " + expression);
         if (computed.with_numbers != expression) made.lines.push_back("   = " + computed.with_numbers);
-        made.lines.push_back("   = " + (last ? in_words(made.value, function.result_unit)
-                                             : in_words(computed.value, step.unit)));
+        made.lines.push_back("   = " + (last ? in_words(made.value, function.result_unit, 6, reading)
+                                             : in_words(computed.value, step.unit, 6, reading)));
         names.values[std::string(step.name)] = computed.value;
     }
-    if (!made.as_written) show_result(function, outcome, made.lines);
+    if (!made.as_written) show_result(function, outcome, made.lines, reading);
     return made;
+}
+
+Function working_entry() {
+    return {
+        .name = "WORKING",
+        .topic = "trust",
+        .summary =
+            "The working of a call as a student writes it: what is given, formula, numbers put in, result",
+        .params = {function_named(), arguments_of_it()},
+        .result = "working",
+        .source = kAboutFunctions,
+        .checks = {{{"DRIEDMASS", 100.0, 0.8, 0.2}, "   = 100 × (1 − 0.8) ÷ (1 − 0.2)", 0, "by hand"}},
+        .refusals = {{{"DRIEDMASS", 100.0, 80.0, 0.2}, "start"}, {{"WHY", "DRIEDMASS"}, "function"}},
+        .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+            const auto [function, arguments] = named_call(given);
+            Table table{.columns = 1};
+            for (std::string& line : working(read(function, arguments, reading)).lines)
+                table.cells.emplace_back(std::move(line));
+            return table;
+        }};
 }
 
 }  // namespace drysheet

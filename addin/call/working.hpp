@@ -1,11 +1,11 @@
 // The working of a call, as a student writes it.
 #pragma once
 
-#include <span>
+#include <optional>
 #include <string>
 #include <vector>
 
-#include "addin/functions/function.hpp"
+#include "addin/call/call.hpp"
 
 namespace drysheet {
 
@@ -19,6 +19,9 @@ struct Working {
 
 /// What is given with its unit, each formula, the numbers put in, and the result. Throws Refusal as the
 /// function would.
-Working working(const Function& function, std::span<const Input> given, const Reading& reading);
+Working working(const Call& call);
+
+/// Its entry.
+Function working_entry();
 
 }  // namespace drysheet

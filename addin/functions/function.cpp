@@ -86,10 +86,6 @@ void finish(Function& function, std::optional<Kind> result_kind, std::string_vie
 
 }  // namespace detail
 
-double shown(const Amount& amount, std::string_view unit) {
-    return (unit.empty() ? default_unit(amount.kind) : read_unit(unit).value()).from_si(amount.si);
-}
-
 Cell aicc_cell(double aicc) { return std::isfinite(aicc) ? Cell(aicc) : Cell("too few points"); }
 
 Table quantities(std::initializer_list<Row> rows) {

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "addin/text/cell.hpp"
+#include "addin/text/words.hpp"
 #include "drysheet/quantity.hpp"
 #include "drysheet/units.hpp"
 
@@ -29,21 +30,24 @@ struct Param {
     bool zero = false;                  ///< the number 0 is a usual value of this moisture, not a blank cell
     bool alone = false;                 ///< a range whose rows do not belong to the rows of the other ranges
     bool missed = false;  ///< a range whose blank cells are readings missed: their rows are left out
+    bool shares = false;  ///< a range of numbers that may be shares instead, "81 %", all or none of them
     std::optional<double> blank{};  ///< what a blank cell of the range stands for; none: it is refused
 };
 
-/// A value that the function must give. `at` names the row of a table; the value then stands in the second
-/// column.
+/// A value that the function must give, compared whole.
 struct Check {
     std::vector<Input> given;
-    std::variant<double, std::string> expected;  ///< a text: the outcome must contain it
+    std::variant<double, std::string> expected;
     double tolerance = 0;     ///< relative, as fine as the origin's digits; absolute where 0 is expected
     std::string_view origin;  ///< a printed table, arithmetic shown, or an independent program
-    std::string_view at{};
+    std::string_view at{};    ///< the row of a table by its name; empty: the value itself, the first row, or
+                              ///< for a text any cell of the table
+    std::size_t column = 2;   ///< of that row, counted from 1; of a table of one column the first
+    bool part = false;        ///< a text that must only be contained: say why beside it
 };
 
 /// A call that must be refused, and the argument that must be named.
-struct Refuses {
+struct MustRefuse {
     std::vector<Input> given;
     std::string_view argument;
 };
@@ -67,16 +71,22 @@ struct Parameter : Param {
     std::vector<Parameter> rows{};            ///< for Shape::table: what its rows may be
 };
 
-/// An argument after reading, in coherent SI units.
+/// An argument after reading, in coherent SI units, and what it was read from.
 struct Value {
     bool given = false;
+    bool unit = false;  ///< a unit was written with it, or with one of its cells
     double si = 0;
     double u = 0;  ///< standard uncertainty of si, as typed; the formula does not see it
     int choice = 0;
     std::vector<double> column{};
     std::vector<double> column_u{};  ///< of each cell, where any has one; else empty
     std::vector<std::string> names{};
-    std::vector<Value> rows{};  ///< of a table, in the order of Parameter::rows
+    std::vector<Value> rows{};          ///< of a table, in the order of Parameter::rows
+    std::vector<std::size_t> places{};  ///< of a column or of names: the cell of each, counted from 0 over
+                                        ///< all typed; empty: one after another from the first
+    std::span<const Input> typed{};     ///< the argument's cells as typed; they outlive the call
+
+    std::size_t place(std::size_t k) const { return places.empty() ? k : places[k]; }
 };
 
 /// An entry with its types erased.
@@ -95,7 +105,7 @@ struct Function {
     std::string_view working;
     std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all
     std::vector<Check> checks;
-    std::vector<Refuses> refusals;
+    std::vector<MustRefuse> refusals;
     std::vector<std::string_view> see_also;
     std::vector<ToldSlip> slips;
 
@@ -159,7 +169,7 @@ struct Words {
     /// its names.
     std::vector<std::string_view> workings{};
     std::vector<Check> checks{};
-    std::vector<Refuses> refusals{};
+    std::vector<MustRefuse> refusals{};
     std::vector<std::string_view> see_also{};
     std::vector<ToldSlip> slips{};
     bool row_by_row = false;  ///< gives a column, a cell for every row of its ranges
@@ -381,11 +391,5 @@ struct Row {
 Cell aicc_cell(double aicc);
 /// A table of quantities with its three columns.
 Table quantities(std::initializer_list<Row> rows);
-/// An amount in a given unit, or in its kind's default unit.
-double shown(const Amount& amount, std::string_view unit = {});
-template <PhysicalValue T>
-double shown(const T& x, std::string_view unit = {}) {
-    return shown(amount(x), unit);
-}
 
 }  // namespace drysheet

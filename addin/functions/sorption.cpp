@@ -321,18 +321,24 @@ std::vector<Function> sorption_entries() {
              .working =
                  ": the band of Beuchat's table that holds the activity; a band includes its lower limit",
              .checks =
-                 {{{0.55}, "nothing in the table", 0, "Beuchat (1981)"},
-                  {{0.60}, "tolerate sugar and a few moulds", 0, "Beuchat (1981)"},
-                  {{0.70}, "moulds of dry foods", 0, "Beuchat (1981)"},
-                  {{0.75}, "salt-loving", 0, "Beuchat (1981)"},
-                  {{0.80}, "most moulds", 0, "Beuchat (1981)"},
-                  {{0.85}, "Not above 0.85", 0, "21 CFR 114.3: above 0.85"},
-                  {{0.86}, "Above 0.85", 0, "21 CFR 114.3: above 0.85"},
-                  {{0.88}, "many yeasts", 0, "Beuchat (1981)"},
-                  {{0.92}, "Salmonella", 0, "Beuchat (1981)"},
-                  {{0.96}, "as in fresh food", 0, "Beuchat (1981)"},
-                  {{0.25}, "But is this a water activity?", 0, "as low as moistures of dried foods are"},
-                  {{0.5}, "local food authority decides", 0, "the caution itself"}},
+                 {{{0.55}, "nothing in the table", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.60}, "tolerate sugar and a few moulds", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.70}, "moulds of dry foods", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.75}, "salt-loving", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.80}, "most moulds", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.85}, "Not above 0.85", 0, "21 CFR 114.3: above 0.85", "", 2, true},
+                  {{0.86}, "Above 0.85", 0, "21 CFR 114.3: above 0.85", "", 2, true},
+                  {{0.88}, "many yeasts", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.92}, "Salmonella", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.96}, "as in fresh food", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.5}, "local food authority decides", 0, "the caution itself", "", 2, true},
+                  {{0.25},
+                   "below 0.60: nothing in the table grows; of one mould, germination has been reported "
+                   "down to 0.585 (Beuchat 1981). But is this a water activity? It looks like a moisture "
+                   "content, which says nothing here. Not above 0.85, the line of 21 CFR 114.3. Only a "
+                   "measured water activity counts, never a moisture, and the local food authority decides.",
+                   0,
+                   "as low as moistures of dried foods are"}},
              .refusals =
                  {{{1.2}, "activity"}, {{60.0}, "activity"}, {{0.0}, "activity"}, {{"25 %"}, "activity"}},
              .see_also = {"WATERACTIVITY"},

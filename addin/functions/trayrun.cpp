@@ -125,10 +125,12 @@ std::vector<Function> trayrun_entries() {
                     ": air: humidity ratio + N ÷ air flow, enthalpy − what the product gained; it enters the "
                     "next tray",
          .checks = {{call("29.67 kg", "0.38 db", sand), "1.85", 0,
-                     "Geankoplis, ex. 9.6-2: 21.5 kg/m² from 0.38 to 0.25 at 1.51 kg/(h·m²) in 1.85 h"},
+                     "Geankoplis, ex. 9.6-2: 21.5 kg/m² from 0.38 to 0.25 at 1.51 kg/(h·m²) in 1.85 h", "", 2,
+                     true},
                     {call("6 kg", "0.29 db", wood), "30.8", 0,
                      "Geankoplis, ex. 9.9-1: 4 × 12.7² mm² ÷ (π² × 2.97 mm²/h) × ln(8 × 0.25 ÷ (π² × 0.05)) "
-                     "= 30.8 h"},
+                     "= 30.8 h",
+                     "", 2, true},
                     {call("29.67 kg", "0.38 db", sand), "leaving rh", 0, "the header row"}},
          .refusals = {{call("6 kg", "0.29 db", unknown), "options"},
                       {call("6 kg", "80 %", page), "parameters"},

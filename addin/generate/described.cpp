@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "addin/call/evaluate.hpp"
+#include "addin/call/call.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {

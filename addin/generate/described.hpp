@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/text/texts.hpp"
 
 namespace drysheet {

@@ -7,7 +7,7 @@
 #include <map>
 #include <sstream>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/generate/described.hpp"
 #include "addin/text/words.hpp"
 
@@ -192,11 +192,12 @@ void write_checks() {
             std::cout << ",\"kind\":\"" << (number != nullptr ? "value" : "text") << "\",\"expected\":"
                       << (number != nullptr ? in_words(*number, 17)
                                             : escaped_json(std::get<std::string>(check.expected)))
-                      << ",\"tolerance\":" << in_words(check.tolerance, 17)
+                      << ",\"tolerance\":" << in_words(check.tolerance, 17) << ",\"column\":" << check.column
+                      << ",\"part\":" << (check.part ? "true" : "false")
                       << ",\"at\":" << escaped_json(check.at) << ",\"origin\":" << escaped_json(check.origin)
                       << "}\n";
         }
-        for (const Refuses& refusal : function.refusals) {
+        for (const MustRefuse& refusal : function.refusals) {
             write_given(function, refusal.given);
             std::cout << ",\"kind\":\"refusal\",\"argument\":" << escaped_json(refusal.argument) << "}\n";
         }

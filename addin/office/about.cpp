@@ -2,7 +2,7 @@
 #include <com/sun/star/system/SystemShellExecuteFlags.hpp>
 #include <com/sun/star/system/XSystemShellExecute.hpp>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/office/cells.hpp"
 #include "addin/office/commands.hpp"
 

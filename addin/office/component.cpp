@@ -7,8 +7,8 @@
 #include <cppuhelper/supportsservice.hxx>
 #include <org/drysheet/XSheetFunctions.hpp>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/office/cells.hpp"
 #include "addin/office/locale.hpp"
 

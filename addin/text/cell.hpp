@@ -55,9 +55,12 @@ struct Table {
 /// What a function gives: a number in its result unit, a text, or a table.
 using Outcome = std::variant<double, std::string, Table>;
 
-/// How texts are to be read.
+class Texts;
+
+/// How texts are to be read, and sentences written.
 struct Reading {
-    bool decimal_comma = false;  ///< the office's locale writes 412,5
+    bool decimal_comma = false;    ///< the office's locale writes 412,5
+    const Texts* texts = nullptr;  ///< of the office's language; none: English
 };
 
 }  // namespace drysheet

@@ -6,44 +6,40 @@
 #include <numeric>
 #include <vector>
 
+#include "drysheet/units.hpp"
+
 namespace drysheet {
-namespace {
-thread_local bool decimal_comma = false;
+
+double shown(const Amount& amount, std::string_view unit) {
+    return (unit.empty() ? default_unit(amount.kind) : read_unit(unit).value()).from_si(amount.si);
 }
 
-WrittenAs::WrittenAs(const Reading& reading) : before_(decimal_comma) {
-    decimal_comma = reading.decimal_comma;
-}
-WrittenAs::~WrittenAs() { decimal_comma = before_; }
-
-std::string_view list_comma() { return decimal_comma ? "; " : ", "; }
-
-std::string formula_in_words(std::string_view formula) {
+std::string formula_in_words(std::string_view formula, const Reading& reading) {
     std::string text(formula);
     const auto digit = [](char c) { return c >= '0' && c <= '9'; };
-    for (std::size_t i = 1; decimal_comma && i + 1 < text.size(); ++i)
+    for (std::size_t i = 1; reading.decimal_comma && i + 1 < text.size(); ++i)
         if (text[i] == '.' && digit(text[i - 1]) && digit(text[i + 1])) text[i] = ',';
     return text;
 }
 
-std::string in_words(double x, int digits) {
+std::string in_words(double x, int digits, const Reading& reading) {
     if (std::isnan(x)) return "not a number";
     if (x == 0) return "0";
     char buffer[40];
     const auto end = std::to_chars(buffer, buffer + sizeof buffer, x, std::chars_format::general, digits).ptr;
-    if (decimal_comma) std::replace(buffer, end, '.', ',');
+    if (reading.decimal_comma) std::replace(buffer, end, '.', ',');
     return {buffer, end};
 }
 
-std::string in_words(double x, std::string_view unit, int digits) {
-    std::string text = in_words(x, digits);
+std::string in_words(double x, std::string_view unit, int digits, const Reading& reading) {
+    std::string text = in_words(x, digits, reading);
     if (!unit.empty()) text.append(" ").append(unit);
     return text;
 }
 
-std::string in_words(const Amount& amount, std::string_view unit) {
+std::string in_words(const Amount& amount, std::string_view unit, const Reading& reading) {
     if (unit.empty()) unit = row_of(amount.kind).default_unit;
-    return in_words(shown(amount, unit), unit);
+    return in_words(shown(amount, unit), unit, 6, reading);
 }
 
 std::string counted(std::size_t n, std::string_view thing) {
@@ -73,12 +69,12 @@ std::string quoted(std::string text) {
 
 }  // namespace
 
-std::string in_words(const Input& input) {
+std::string in_words(const Input& input, const Reading& reading) {
     switch (input.form) {
         case Input::Form::missing:
             return "nothing";
         case Input::Form::number:
-            return in_words(input.number, 10);
+            return in_words(input.number, 10, reading);
         case Input::Form::text:
             return input.blank() ? "a blank cell" : quoted(input.text);
         case Input::Form::grid:
@@ -99,13 +95,6 @@ std::size_t edits(std::string_view a, std::string_view b) {
         }
     }
     return row.back();
-}
-
-std::string in_words(const Function& function, const Outcome& outcome) {
-    if (const auto* number = std::get_if<double>(&outcome)) return in_words(*number, function.result_unit);
-    if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
-    const Table& table = std::get<Table>(outcome);
-    return "a table of " + counted(table.rows(), "row") + ", " + counted(table.columns, "column");
 }
 
 }  // namespace drysheet

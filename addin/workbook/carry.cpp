@@ -5,8 +5,8 @@
 #include <cmath>
 #include <utility>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/compute.hpp"
 #include "addin/workbook/formula.hpp"

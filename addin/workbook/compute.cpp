@@ -8,8 +8,8 @@
 #include <numbers>
 #include <numeric>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet::workbook {

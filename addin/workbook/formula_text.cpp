@@ -2,7 +2,7 @@
 
 #include <optional>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {

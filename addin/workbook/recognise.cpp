@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/slips.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/compute.hpp"
@@ -49,7 +49,7 @@ const Role* role_of(std::string_view name) {
         {"dish", {dish, tare}, {wet, dry, fresh, dried, final, start}},
         {"dish_wet", {wet, fresh, gross, start}, {dry, dried, final, tare}},
         {"dish_dry", {dry, dried, final}, {wet, fresh, start, tare}},
-        {"mass", {}, {tare}},
+        {"mass", {}, {tare, solids, dry_matter}},
         {"whole", {whole, fresh}, {parts_off, tare, dried, loss, water}},
         {"loss", {parts_off}, {whole, dried, fresh, final, water}},
         {"in", {fresh, start, whole}, {dried, final, loss, tare}},
@@ -60,7 +60,7 @@ const Role* role_of(std::string_view name) {
         {"tapped", {tapped}, {bulk}},
         {"water", {water, loss}, {solids, dried, fresh}},
         {"solids", {solids, dry_matter}, {water, loss, dried, fresh}},
-        {"reading", {target, gross, final, total}, {water, solids, loss}},
+        {"reading", {gross}, {water, solids, loss}},
         {"raw", {whole, fresh}, {dried, solids, water}},
         {"chain", {yield}, {loss, mean}},
         {"gap", {loss}, {water, moisture}},
@@ -118,6 +118,7 @@ struct Variable {
 };
 
 constexpr std::size_t kUsual = 5;     // points at which a formula is held against a function
+constexpr int kDeepest = 6;           // cells within one another
 constexpr int kStandInRow = 1 << 20;  // no sheet has such a row
 Formula stand_in(std::size_t i) {
     Formula made;
@@ -156,8 +157,8 @@ bool usual_constant(double x) {
 class Split {
   public:
     /// typed: numbers typed in are variables too. through: what other cells work out is worked out here, so
-    /// that the variables are inputs.
-    Split(const Picture& picture, const Place& at, const Labels& labels, bool typed, bool through = false)
+    /// that the variables are inputs; so many cells deep.
+    Split(const Picture& picture, const Place& at, const Labels& labels, bool typed, int through = 0)
         : picture_(picture), at_(at), labels_(labels), typed_(typed), through_(through) {}
 
     Formula tree(const Formula& formula) {
@@ -169,7 +170,7 @@ class Split {
             case What::cell:
                 if (formula.from.gone || !formula.from.file.empty()) break;
                 if (const Cell* cell = picture_.at(formula.from.cell);
-                    through_ && cell != nullptr && cell->formula && depth_ < kDeepest) {
+                    cell != nullptr && cell->formula && depth_ < through_) {
                     ++depth_;
                     Formula made = tree(bare(*cell->formula));
                     --depth_;
@@ -232,8 +233,7 @@ class Split {
     const Place& at_;
     const Labels& labels_;
     bool typed_;
-    bool through_;
-    static constexpr int kDeepest = 6;
+    int through_;
     int depth_ = 0;
 };
 
@@ -298,10 +298,14 @@ class Recogniser {
             if (!typed)
                 if (auto found = by_value(tree)) return found;
         }
-        Split split(picture_, at_, labels_, false, true);
-        const Formula tree = split.tree(formula);
-        variables_ = std::move(split.variables);
-        if (!variables_.empty() && variables_.size() <= kMostVariables) return by_value(tree);
+        for (const int through : {1, 2, kDeepest}) {
+            Split split(picture_, at_, labels_, false, through);
+            const Formula tree = split.tree(formula);
+            variables_ = std::move(split.variables);
+            if (variables_.empty() || variables_.size() > kMostVariables) continue;
+            if (auto found = by_algebra(tree, true)) return found;
+            if (through == kDeepest) return by_value(tree);
+        }
         return {};
     }
 
@@ -574,7 +578,8 @@ class Recogniser {
 
     // ---- by algebra: the same values at the sample points
 
-    std::optional<Recognised> by_algebra(const Formula& tree) {
+    // only_right: a slip must be in the formula itself, not in one that it rests on.
+    std::optional<Recognised> by_algebra(const Formula& tree, bool only_right = false) {
         std::array<double, kSamples> values{};
         for (std::size_t s = 0; s < kSamples; ++s) {
             std::array<double, kMostVariables> x{};
@@ -607,6 +612,7 @@ class Recogniser {
             judged.push_back(std::move(j));
         }
         if (auto right = right_reading(judged)) return right;
+        if (only_right) return {};
         if (label_.has(mean) || label_.has(deviation) || label_.has(difference)) return {};
         if (auto slip = odd_reading(judged)) return slip;
         if (auto slip = factor_slip(judged)) return slip;
@@ -636,15 +642,16 @@ class Recogniser {
         if (best == nullptr) return {};
         const Function& f = *best->reading->sum->function;
         if (rival != nullptr) {
-            Recognised made = say(Recognised::What::right, Verdict::could_be_checked,
-                                  "This is " + is_sum(f) + ", or " + is_sum(*rival->reading->sum->function) +
-                                      ": the labels do not say which",
-                                  *best, 1);
+            Recognised made =
+                say(Recognised::What::right, Verdict::could_be_checked,
+                    "The same sum as " + is_sum(f) + ", or " + is_sum(*rival->reading->sum->function) +
+                        ": the labels do not say which",
+                    *best, 1);
             made.suggested.clear();
             made.would_show.reset();
             return made;
         }
-        return say(Recognised::What::right, Verdict::could_be_checked, "This is " + is_sum(f), *best,
+        return say(Recognised::What::right, Verdict::could_be_checked, "The same sum as " + is_sum(f), *best,
                    best->scale.value_or(1));
     }
 
@@ -666,7 +673,8 @@ class Recogniser {
             std::set<std::string> kinds;
             for (const std::string& odd : j.odd()) kinds.insert(odd.substr(odd.find(' ')));
             if (kinds.size() != 1 || !(j.result.named || !j.result.odd.empty())) continue;
-            if (r.sum->common && !std::ranges::all_of(j.arguments, &Bearing::borne)) continue;
+            if (r.sum->common && kinds.begin()->find("basis") != std::string::npos)
+                continue;  // solids × X db
             if (best == nullptr || j.score > best->score) best = &j;
         }
         if (best == nullptr) return {};
@@ -723,6 +731,9 @@ class Recogniser {
         }
         if (best == nullptr) return {};
         const double off = *best->scale / *best->expected_scale;
+        // a 60 or a 12 written into the formula may be so many times of something
+        const Verdict verdict =
+            off > 0 && off < 1000 && multiplied_by(off) ? Verdict::doubtful : Verdict::wrong;
         std::string why;
         if (off < 0 && same_scale(off, -1))
             why = "the sign is the other way round";
@@ -732,8 +743,16 @@ class Recogniser {
             why =
                 "the result is " + drysheet::in_words(std::abs(1 / off), 4) + " times too small for its unit";
         const Function& f = *best->reading->sum->function;
-        return say(Recognised::What::slip, Verdict::wrong, why + " (" + is_sum(f) + ")", *best,
+        return say(Recognised::What::slip, verdict, why + " (" + is_sum(f) + ")", *best,
                    *best->expected_scale);
+    }
+
+    bool multiplied_by(double number) const {
+        bool found = false;
+        for_each_part(*picture_.at(at_)->formula, [&](const Formula& part) {
+            found = found || (part.what == What::number && same_scale(part.number, number));
+        });
+        return found;
     }
 
     // Is there a cell on the sheet that would be the argument which was left out?
@@ -751,13 +770,30 @@ class Recogniser {
         return false;
     }
 
+    // Were the masses weighed with the dish, by their labels?
+    bool dishes_weighed(const SumReading& r) const {
+        return std::ranges::all_of(r.variable, [&](std::size_t i) {
+            const Meaning* m = variables_[i].meaning;
+            return m != nullptr && (m->has(Say::dish) || m->has(gross)) && !m->has(net);
+        });
+    }
+    // A moisture whose label says no basis is right on either.
+    bool basis_not_said(const Judged& j) const {
+        const Kind kind = j.reading->sum->function->gives.value_or(Kind::number);
+        if (!moisture_kind(kind) || label_.basis != Basis::unsaid || !shows_ || !j.would_show) return false;
+        const double other = other_basis(*j.would_show, kind == Kind::moisture_wet ? Basis::wet : Basis::dry);
+        return same_scale(*shows_, other) || same_scale(*shows_, 100 * other);
+    }
+
     std::optional<Recognised> known_slip(const std::vector<Judged>& judged) {
         const Judged* best = nullptr;
         for (const Judged& j : judged) {
             const SumReading& r = *j.reading;
             const bool sign = r.sum->slip.empty() && r.factor < 0;
             if ((r.sum->slip.empty() && !sign) || !j.fits() || !j.all_borne() || !j.result.named) continue;
-            if (sign && r.sum->common) continue;
+            if (r.sum->common && !(r.sum->slip.find("dish") != std::string::npos && dishes_weighed(r)))
+                continue;
+            if (basis_not_said(j)) continue;
             const Function& f = *r.sum->function;
             // every argument by words of its own, where others of its kind could stand there
             bool told_apart = true, left_out_is_there = true;
@@ -772,6 +808,7 @@ class Recogniser {
             for (std::size_t i = 0; i < f.params.size(); ++i)
                 if (!f.params[i].may_be_missing && std::ranges::find(r.sum->params, i) == r.sum->params.end())
                     left_out_is_there = left_out_is_there && stands_on_sheet(f.params[i]);
+            if (f.name == "CHAINYIELD" && !label_.has(total)) continue;  // a mean of replicates
             if (!told_apart || !left_out_is_there) continue;
             if (best == nullptr || j.score > best->score) best = &j;
         }
@@ -812,11 +849,11 @@ class Recogniser {
     };
     static constexpr std::size_t kNone = static_cast<std::size_t>(-1);
 
-    bool may_be(const Parameter& param, const Variable& v) const {
+    bool may_be(const Parameter& param, const Variable& v, bool of_any_temperature) const {
         if (v.meaning == nullptr || !v.meaning->kind) return false;
         const Meaning& m = *v.meaning;
         if (*m.kind != param.kind || says_dry_matter(m)) return false;
-        if (param.kind == Kind::temperature)
+        if (param.kind == Kind::temperature && !of_any_temperature)
             return m.has(wet_bulb) == (param.name == "wetbulb") &&
                    m.has(dew_point) == (param.name == "dewpoint");
         if (param.kind == Kind::pressure) return !m.has(saturation);
@@ -832,7 +869,9 @@ class Recogniser {
         }
         const Parameter& param = f.params[i];
         for (std::size_t v = 0; v < variables_.size(); ++v) {
-            if (std::ranges::find(so_far, v) != so_far.end() || !may_be(param, variables_[v])) continue;
+            if (std::ranges::find(so_far, v) != so_far.end() ||
+                !may_be(param, variables_[v], f.params.size() == 1))
+                continue;
             so_far.push_back(v);
             assign(f, i + 1, so_far, found);
             so_far.pop_back();
@@ -1016,8 +1055,8 @@ class Recogniser {
                 ? "within 0.5 K of it"
                 : "within " + drysheet::in_words(100 * std::max(found.error, 1e-5), 2) + " % of it";
         return say(Recognised::What::right, Verdict::could_be_checked,
-                   "This is nearly " + is_sum(f) + "; " + how_near + " over what its inputs usually are", j,
-                   scale);
+                   "Nearly the same as " + is_sum(f) + "; " + how_near + " over what its inputs usually are",
+                   j, scale);
     }
 
     static constexpr double kNear = 0.01;

@@ -5,8 +5,8 @@
 #include <set>
 #include <utility>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/carry.hpp"
 #include "addin/workbook/compute.hpp"

@@ -9,7 +9,7 @@
 #include <numeric>
 #include <unordered_map>
 
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/slips.hpp"
 
 namespace drysheet::workbook {
@@ -29,12 +29,14 @@ bool arithmetic(std::string_view expression) {
     return true;
 }
 
+// few: no change of basis, where one would undo another.
 std::vector<Taken> ways(Kind kind, bool few) {
     using enum Taken;
     if (kind == Kind::moisture_wet)
         return few ? std::vector{as_it_stands, percent, rest, rest_of_percent}
                    : std::vector{as_it_stands,    percent,     rest,
                                  rest_of_percent, other_basis, percent_on_other_basis};
+    if (kind == Kind::moisture_dry && few) return {as_it_stands, percent};
     if (kind == Kind::moisture_dry) return {as_it_stands, percent, other_basis, percent_on_other_basis};
     if (kind == Kind::fraction) return {as_it_stands, percent, rest, rest_of_percent};
     if (share(kind)) return {as_it_stands, percent};
@@ -179,7 +181,7 @@ class Table {
         std::iota(order.begin(), order.end(), std::size_t{0});
         do {
             std::vector<Taken> how(n, Taken::as_it_stands);
-            each_way(function, params, shares > 2, 0, how, [&] {
+            each_way(function, params, shares > 2 || function.params.size() == 1, 0, how, [&] {
                 std::array<double, kSamples> values{};
                 for (std::size_t s = 0; s < kSamples; ++s) {
                     std::vector<double> x(all.size());

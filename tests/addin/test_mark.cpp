@@ -3,9 +3,9 @@
 
 #include <cmath>
 
+#include "addin/call/call.hpp"
 #include "addin/call/convert.hpp"
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/mark.hpp"
 
 namespace drysheet {

@@ -3,10 +3,12 @@
 
 #include <cmath>
 
+#include "addin/call/call.hpp"
 #include "addin/call/each.hpp"
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
-#include "addin/call/trust.hpp"
+#include "addin/call/lookup.hpp"
+#include "addin/call/named_call.hpp"
+#include "addin/call/why.hpp"
+#include "addin/call/working.hpp"
 
 namespace drysheet {
 namespace {
@@ -190,7 +192,10 @@ TEST(Outcome, IsNeverANumberThatIsNone) {
 
 TEST(Each, GoesThroughRangesAndKeepsErrorsInTheirRow) {
     const std::vector<Input> given{column(100.0, "", 200.0, "60 min"), 0.8, 0.2};
-    const Table table = each(*find_function("DRIEDMASS"), given, {});
+    const Rows rows = each(*find_function("DRIEDMASS"), given, {});
+    ASSERT_TRUE(rows.refused);
+    EXPECT_EQ(rows.refused->row, 4u);
+    const Table& table = rows.table;
     ASSERT_EQ(table.rows(), 4u);
     EXPECT_DOUBLE_EQ(std::get<double>(table.at(0, 0)), 25);
     EXPECT_EQ(std::get<std::string>(table.at(1, 0)), "");

@@ -6,8 +6,8 @@
 #include <random>
 #include <sstream>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/mark.hpp"
 #include "addin/call/slips.hpp"
 
@@ -76,7 +76,7 @@ TEST(Slips, WhatFourDigitsCannotTellIsLeftOut) {
     // a final moisture of 0.4 %: on the dry basis it differs in the fifth digit only
     for (const Slip& slip :
          slips(*find_function("DRIEDMASS"),
-               read_arguments(*find_function("DRIEDMASS"), std::array<Input, 3>{100.0, 0.8, "0.4 %"}, {})))
+               read(*find_function("DRIEDMASS"), std::array<Input, 3>{100.0, 0.8, "0.4 %"}, {}).values))
         EXPECT_EQ(slip.sentence.find("final moisture was taken"), std::string::npos) << slip.sentence;
 }
 
@@ -155,7 +155,7 @@ TEST(MarkCall, NoSlipIsRightAndNoRightAnswerWrong) {
             if (right == 0) continue;
             ++calls;
             wrong += mark_call(right, function, given, {}) == "right" ? 0 : 1;
-            const std::vector<Slip> all = slips(function, read_arguments(function, given, {}));
+            const std::vector<Slip> all = slips(function, read(function, given, {}).values);
             for (const Slip& slip : all) {
                 ++asked;
                 const std::string said = mark_call(slip.answer, function, given, {});

@@ -1,9 +1,9 @@
 // A table of names and quantities as an argument: how its rows are read, and the sentences of refusals.
 #include <gtest/gtest.h>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
-#include "addin/call/trust.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
+#include "addin/call/why.hpp"
 #include "addin/call/working.hpp"
 
 namespace drysheet {
@@ -80,8 +80,8 @@ TEST(Tables, SentencesNameTableRowAndWhatWasMeant) {
     EXPECT_TRUE(says(why_of(5.0), "test: a table is wanted"));
 }
 TEST(Tables, WorkingListsWhatWasGiven) {
-    const Working made =
-        working(*find_function("SCALEPLAN"), std::vector<Input>{three(kTest), Input(kTarget, 2)}, {});
+    const std::vector<Input> typed{three(kTest), Input(kTarget, 2)};
+    const Working made = working(read(*find_function("SCALEPLAN"), typed, {}));
     EXPECT_NE(std::ranges::find(made.lines, "temp = 140, °F"), made.lines.end());
     EXPECT_TRUE(std::ranges::any_of(made.lines,
                                     [](const std::string& line) { return says(line, "authority decide"); }));

@@ -4,12 +4,14 @@
 
 #include <thread>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/working.hpp"
 
 namespace drysheet {
 namespace {
+
+const Reading kReading{};
 
 std::vector<Outcome> every_check() {
     std::vector<Outcome> outcomes;
@@ -17,7 +19,8 @@ std::vector<Outcome> every_check() {
         for (const Check& check : function.checks) {
             outcomes.push_back(evaluate(function, check.given, {}));
             if (!function.raw)
-                outcomes.emplace_back(static_cast<double>(working(function, check.given, {}).lines.size()));
+                outcomes.emplace_back(
+                    static_cast<double>(working(read(function, check.given, kReading)).lines.size()));
         }
     return outcomes;
 }

@@ -5,15 +5,15 @@
 #include <fstream>
 #include <sstream>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 #include "addin/call/uncertainty.hpp"
 
 namespace drysheet {
 namespace {
 
 Table table_of(std::string_view name, const std::vector<Input>& given) {
-    return uncertainty(*find_function(name), given, {});
+    return uncertainty(read(*find_function(name), given, {}));
 }
 std::size_t row_of(const Table& table, std::string_view name) {
     for (std::size_t row = 0; row < table.rows(); ++row)
@@ -58,11 +58,11 @@ TEST(Uncertainty, AgreesWithPythonUncertainties) {
         EXPECT_TRUE(near(number(table, "expanded"), 2 * std::stod(u), 1e-8)) << name;
         std::istringstream each(parts);
         double share = 0;
-        for (std::size_t row = 3; row + 1 < table.rows(); ++row) {
+        for (std::size_t row = 4; row + 1 < table.rows(); ++row) {
             double part = 0;
             ASSERT_TRUE(each >> part) << name;
             EXPECT_TRUE(near(std::get<double>(table.at(row, 1)), part, 1e-7)) << name << " row " << row;
-            share += std::get<double>(table.at(row, 2));
+            share += std::get<double>(table.at(row, 3));
         }
         EXPECT_TRUE(near(share, 1, 1e-12)) << name;
         EXPECT_EQ(warning(table), "none") << name;
@@ -85,6 +85,10 @@ TEST(Uncertainty, CellsOfARangeAreInputsOfTheirOwn) {
 TEST(Uncertainty, UnitsAndBasesOfTheUncertainty) {
     EXPECT_TRUE(near(number(table_of("SOLIDSMASS", {"1 ± 0.01 lb", "0.5"}), "u"), 0.005 * 453.59237, 1e-8));
     EXPECT_TRUE(near(number(table_of("SOLIDSMASS", {100.0, "4 ± 0.1 db"}), "u"), 100 * 0.1 / 25, 1e-8));
+    // There and back: a wet-basis moisture where the dry basis is wanted, X = w/(1 - w), dX = dw/(1 - w)².
+    const Table wet = table_of("WETBASIS", {"80 ± 1 % wb"});
+    EXPECT_TRUE(near(number(wet, "value"), 0.8, 1e-12));
+    EXPECT_TRUE(near(number(wet, "u"), 0.01, 1e-6));
 }
 
 TEST(Uncertainty, AtTheEdgeOfTheRange) {

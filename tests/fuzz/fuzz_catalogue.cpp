@@ -4,8 +4,8 @@
 #include <cstdlib>
 #include <cstring>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 
 using namespace drysheet;
 

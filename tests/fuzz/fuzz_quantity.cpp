@@ -2,8 +2,8 @@
 #include <cmath>
 #include <cstdlib>
 
-#include "addin/call/evaluate.hpp"
-#include "addin/call/functions.hpp"
+#include "addin/call/call.hpp"
+#include "addin/call/lookup.hpp"
 
 using namespace drysheet;
 

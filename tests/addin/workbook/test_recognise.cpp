@@ -361,5 +361,174 @@ TEST(Recognise, PlantedMistakesAreFound) {
     EXPECT_GE(10 * found_all, 8 * all);
 }
 
+// Right, though near to a slip: nothing here is wrong, and "?" names what may still be said.
+constexpr std::string_view kTraps[] = {
+    // net weights need no tare
+    R"(
+sheet Net
+A1 | Tare (g) | Gross wet (g) | Net wet (g) | Net dry (g) | Moisture (%)
+A2 | 20 | 25 | =B2-A2 | 1 | =(C2-D2)/C2*100)",
+    // a mean of replicates is a mean
+    R"(
+sheet Yields
+A1 | Yield run 1 (%) | Yield run 2 (%) | Yield run 3 (%) | Yield (%)
+A2 | 18 | 19 | 17 | =AVERAGE(A2:C2)
+A3 | 18 | 19 | 17 | =(A3+B3+C3)/3)",
+    // water of dry solids and a dry basis
+    R"(
+sheet Solids
+A1 | Dry solids (kg) | 2
+A2 | Moisture db (kg/kg) | 4
+A3 | Water (kg) | =B1*B2
+A4 | Wet mass (kg) | =B1*(1+B2))",
+    // an oven test by weights before and after, beside a final moisture
+    R"(
+sheet Oven
+A1 | Weight before (g) | Weight after (g) | Initial moisture (%) | Final moisture (%)
+A2 | 5 | 1 | =(A2-B2)/A2*100 | 9)",
+    // a moisture whose basis nobody says
+    R"(
+sheet Basis
+A1 | Empty dish (g) | Dish + wet sample (g) | Dish + dry sample (g) | Moisture (%)
+A2 | 20 | 25 | 21 | =(B2-C2)/(C2-A2)*100)",
+    // a mass corrected to another moisture
+    R"(
+sheet Corrected
+A1 | Sample mass (g) | 50
+A2 | Moisture (%) | 11
+A3 | Mass at 14 % moisture (g) | =B1*(1-B2/100)/(1-0.14)
+A4 | Mass at reference moisture (g) | =B1*(100-B2)/86)",
+    // a net weight to stop at
+    R"(
+sheet Stop
+A1 | Tray tare (kg) | 1.2
+A2 | Fresh mass (kg) | 12
+A3 | Initial moisture (%) | 84
+A4 | Target moisture (%) | 10
+A5 | Target weight (kg) | =B2*(1-B3/100)/(1-B4/100)
+A6 | Target weight with tray (kg) | =B5+B1)",
+    // so many shifts, packs, trays
+    R"(
+sheet Times
+A1 | Heater power (kW) | 3
+A2 | Time (h) | 8
+A3 | Energy in 20 days (kWh) | =B1*B2*20
+A4 | Fresh mass per tray (kg) | 2.5
+A5 | Initial moisture (%) | 84
+A6 | Final moisture (%) | 9
+A7 | Dried product of 12 trays (kg) | =12*B4*(1-B5/100)/(1-B6/100))",
+    // dry matter is no dried product
+    R"(
+sheet Words
+A1 | Fresh weight (g) | 100
+A2 | Moisture (% wb) | 84
+A3 | Final moisture (% wb) | 9
+A4 | Dry weight (g) | =B1*(1-B2/100)
+A5 | Trockenmasse (g) | =B1*(1-B2/100)
+A6 | Dry matter (%) | =100-B2
+A7 | Loss on drying (%) | =(B1-B4)/B1*100)",
+    // other equations of the trade than ours
+    R"(
+sheet Air
+A1 | Air temperature (°C) | 40
+A2 | Relative humidity (%) | 30
+A3 | Saturation pressure (hPa) | =6.1121*EXP((18.678-B1/234.5)*B1/(257.14+B1))
+A4 | Vapour pressure (hPa) | =B3*B2/100
+A5 | Humidity ratio (g/kg) | =622*B4/(1013.25-B4)
+A6 | Latent heat (kJ/kg) | =2501-2.36*B1
+A7 | Air temperature (K) | =B1+273.15
+A8 | Specific heat (kJ/kg K) | =1.675+0.025*B9
+A9 | Moisture (% wb) | 84
+A10 | Air density (kg/m³) | =1013.25/(2.87*B7))"};
+
+TEST(Recognise, WhatIsNearASlipIsNotWrong) {
+    std::size_t formulas = 0;
+    for (const std::string_view text : kTraps) {
+        PictureText made = read_picture(text);
+        calculate(made.picture);
+        const Labels labels(made.picture);
+        for (const auto& [where, cell] : made.picture.sheets[0].cells) {
+            if (!cell.formula) continue;
+            ++formulas;
+            const auto found = recognise(made.picture, {0, where.first, where.second}, labels, {});
+            if (!found) continue;
+            EXPECT_NE(found->verdict, Verdict::wrong)
+                << made.picture.sheets[0].name << " " << cell.formula_text << ": " << found->why;
+            if (std::getenv("SHOW_MISSED") != nullptr)
+                std::cout << made.picture.sheets[0].name << " " << cell.formula_text << ": " << found->why
+                          << " " << found->suggested << "\n";
+        }
+    }
+    std::cout << formulas << " formulas near a slip\n";
+}
+
+TEST(Recognise, WholeTexts) {
+    const std::string batch = R"(
+sheet Batch
+A1 | Fresh mass (kg) | 42.5
+A2 | Initial moisture (%) | 84
+A3 | Final moisture (%) | 9
+A4 | Dried product (kg) | =B1*(1-B2/100)/(1-B3/100)
+A5 | Dried product (kg) | =B1*(1-B2/100)
+A6 | Dried product (kg) | =B1*(1-B2)/(1-B3)
+A7 | Dried product (g) | =B1*(1-B2/100)/(1-B3/100)
+A8 | x | =B1*0.152/0.88
+A9 | | =B1+B2)";
+    const auto right = said(batch, "B4");
+    ASSERT_TRUE(right);
+    EXPECT_EQ(right->what, Recognised::What::right);
+    EXPECT_EQ(right->verdict, Verdict::could_be_checked);
+    EXPECT_EQ(right->why,
+              "The same sum as DRY.DRIEDMASS, mass of dried product from a fresh mass and two moistures");
+    EXPECT_EQ(right->suggested, "=DRY.DRIEDMASS(B1;B2/100;B3/100)");
+    EXPECT_NEAR(right->would_show.value_or(0), 42.5 * 0.16 / 0.91, 1e-9);  // by hand
+    EXPECT_EQ(
+        right->evidence,
+        "B1 labelled \"Fresh mass (kg)\"; B2 labelled \"Initial moisture (%)\"; B3 labelled \"Final moisture "
+        "(%)\"; this cell labelled \"Dried product (kg)\"");
+    const auto residual = said(batch, "B5");
+    ASSERT_TRUE(residual);
+    EXPECT_EQ(residual->verdict, Verdict::wrong);
+    EXPECT_EQ(
+        residual->why,
+        "the final moisture was left out (DRY.DRIEDMASS, mass of dried product from a fresh mass and two "
+        "moistures)");
+    const auto percent = said(batch, "B6");
+    ASSERT_TRUE(percent);
+    EXPECT_EQ(percent->why,
+              "B2 is in per cent and is used as a fraction; B3 is in per cent and is used as a fraction "
+              "(DRY.DRIEDMASS, mass of dried product from a fresh mass and two moistures)");
+    EXPECT_EQ(percent->suggested, "=DRY.DRIEDMASS(B1;B2/100;B3/100)");
+    const auto grams = said(batch, "B7");
+    ASSERT_TRUE(grams);
+    EXPECT_EQ(
+        grams->why,
+        "the result is 1000 times too small for its unit (DRY.DRIEDMASS, mass of dried product from a fresh "
+        "mass and two moistures)");
+    EXPECT_EQ(grams->suggested, "=DRY.DRIEDMASS(B1;B2/100;B3/100)*1000");
+    EXPECT_NEAR(grams->would_show.value_or(0), 42500 * 0.16 / 0.91, 1e-6);  // by hand
+    const auto typed = said(batch, "B8");
+    ASSERT_TRUE(typed);
+    EXPECT_EQ(typed->suggested, "=DRY.DRIEDMASS(B1;0.848;0.12)");
+    EXPECT_FALSE(said(batch, "B9"));
+}
+
+// Which of two functions it is: the values say, or both are named and none is suggested.
+TEST(Recognise, BothAreNamedWhereNothingTellsThemApart) {
+    const auto dried_mass = said("sheet Bare\nA1 | 100 | 0.8 | 0.2 | =A1*(1-B1)/(1-C1)", "D1");
+    ASSERT_TRUE(dried_mass);
+    EXPECT_EQ(dried_mass->verdict, Verdict::could_be_checked);
+    EXPECT_EQ(dried_mass->suggested, "=DRY.DRIEDMASS(A1;B1;C1)");
+    const auto either = said("sheet Bare\nA1 | 100 | 0.5 | 0.5 | =A1*(1-B1)/(1-C1)", "D1");
+    ASSERT_TRUE(either);
+    EXPECT_EQ(either->verdict, Verdict::could_be_checked);
+    EXPECT_EQ(either->why,
+              "The same sum as DRY.DRIEDMASS, mass of dried product from a fresh mass and two moistures, or "
+              "DRY.FRESHFOR, prepared fresh mass needed for an amount of dried product: the labels do not "
+              "say which");
+    EXPECT_EQ(either->suggested, "");
+    EXPECT_FALSE(either->would_show);
+}
+
 }  // namespace
 }  // namespace drysheet::workbook

@@ -1,9 +1,9 @@
-#include "addin/call/functions.hpp"
-
+// Every function of the sheet: the topics and the functions about functions, joined.
 #include <algorithm>
 #include <string>
 #include <unordered_map>
 
+#include "addin/call/lookup.hpp"
 #include "addin/call/trust.hpp"
 #include "addin/functions/topics.hpp"
 #include "addin/text/words.hpp"
