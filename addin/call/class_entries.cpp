@@ -8,24 +8,21 @@ namespace drysheet {
 namespace {
 
 const Parameter kAnswer = as_it_stands("answer", "what the student wrote, with or without a unit");
-const Parameter kFunction = as_it_stands("function", "its name in quotes, such as \"DRIEDMASS\"");
-const Parameter kArguments = any_more("argument", "the arguments exactly as that function gets them");
 
 // The call, of a function that gives one number.
-NamedCall number_call(std::span<const Input> given) {
-    NamedCall call = named_call(given);
-    if (!call.function.scalar || call.function.raw)
-        refuse("function", {"DRY.{} gives no single number", {call.function.name}});
-    return call;
+Call number_call(std::span<const Input> given, const Reading& reading) {
+    const auto [function, arguments] = named_call(given);
+    if (!function.scalar || function.raw)
+        refuse("function", {"DRY.{} gives no single number", {function.name}});
+    return read(function, arguments, reading);
 }
 
 Table slip_table(std::span<const Input> given, const Reading& reading) {
-    const auto [function, arguments] = number_call(given);
-    (void)evaluate(function, arguments, reading);  // refused as it would be in a cell
-    const std::string unit =
-        masses_as_given(function, arguments) ? "as given" : std::string(function.result_unit);
+    const Call call = number_call(given, reading);
+    (void)value(call);  // refused as it would be in a cell
+    const std::string unit = masses_as_given(call) ? "as given" : std::string(call.function.result_unit);
     Table table{.columns = 3, .cells = {"value", "unit", "slip"}};
-    for (const Slip& slip : slips(function, read(function, arguments, reading).values))
+    for (const Slip& slip : slips(call))
         for (const Cell& cell : {Cell(slip.answer), Cell(unit), Cell(slip.sentence)})
             table.cells.push_back(cell);
     return table;
@@ -88,7 +85,7 @@ std::vector<Function> class_entries() {
         {.name = "MARKCALL",
          .topic = topic,
          .summary = "Marks a student's answer where the sum is known: right, or what was done wrong",
-         .params = {kAnswer, kFunction, kArguments},
+         .params = {kAnswer, function_named(), arguments_of_it()},
          .result = "mark",
          .range =
              "No answer yet; right (within 1 %, or 0.5 K for a temperature; a count exactly); the usual slip "
@@ -120,14 +117,13 @@ std::vector<Function> class_entries() {
                       {{25.0, "DRIEDMASS", 100.0, 80.0, 0.2}, "start"}},
          .see_also = {"SLIPS", "MARK", "WORKING"},
          .raw = [at](std::span<const Input> given, const Reading& reading) -> Outcome {
-             const auto [function, arguments] =
-                 number_call(given.subspan(std::min<std::size_t>(1, given.size())));
-             return mark_call(at(given, 0), function, arguments, reading);
+             return mark_call(at(given, 0),
+                              number_call(given.subspan(std::min<std::size_t>(1, given.size())), reading));
          }},
         {.name = "SLIPS",
          .topic = topic,
          .summary = "The answers that usual slips would give, with a header row: value, unit, slip",
-         .params = {kFunction, kArguments},
+         .params = {function_named(), arguments_of_it()},
          .result = "slips",
          .range = "Slips that four digits cannot tell from the right answer are left out; slips that give "
                   "the same "

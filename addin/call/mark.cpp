@@ -110,7 +110,7 @@ std::string marked(double a, double e, const Tolerance& tolerance, const std::op
     const bool physical = unit && unit->dimension != Dimension{};
     const bool exact = !unit && e != 0 && whole(e) && (!whole(a) || std::abs(e) < kCounted);
     if (a == e || (gap <= allowed && !exact)) return "right";
-    const std::string close = "close: " + off(a, e, unit_name, tolerance, reading);
+    std::string close = "close: " + off(a, e, unit_name, tolerance, reading);
     if (gap <= allowed) return close;
     if (!physical)
         if (std::string said = about_a_ratio(a, e); !said.empty()) return said;
@@ -199,7 +199,7 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
     }
     if (wanted->physical()) {
         if (got->unit) return std::string(something_else);
-        const std::string said = marked(got->value, e, allowed, wanted->unit, wanted->unit_name, reading);
+        std::string said = marked(got->value, e, allowed, wanted->unit, wanted->unit_name, reading);
         if (said == "right") return "unit missing: the number is right in " + wanted->unit_name;
         if (fits(*wanted->unit, Kind::time) &&
             std::abs(wanted->unit->from_si(got->value * 86400) - e) <= allowed.around(e))
@@ -231,11 +231,10 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
     return marked(same, e, allowed, wanted->unit ? wanted->unit : got->unit, {}, reading);
 }
 
-std::string mark_call(const Input& answer, const Function& function, std::span<const Input> arguments,
-                      const Reading& reading) {
-    const Outcome outcome = evaluate(function, arguments, reading);
-    const double e = std::get<double>(outcome);
-    const auto got = read_answer("answer", answer, reading);
+std::string mark_call(const Input& answer, const Call& call) {
+    const Function& function = call.function;
+    const double e = std::get<double>(value(call));
+    const auto got = read_answer("answer", answer, call.reading);
     if (!got || (!got->unit && !got->counts && got->value == 0 && e != 0)) return "no answer yet";
     if (got->counts && !function.count) return "wrong unit: it measures something else";
     const Unit unit = function.result_unit.empty() ? Unit{} : read_unit(function.result_unit).value();
@@ -253,7 +252,7 @@ std::string mark_call(const Input& answer, const Function& function, std::span<c
     Tolerance allowed;
     if (function.gives == Kind::temperature) allowed.amount = kKelvins;
     if (function.count) allowed.amount = 0;
-    const std::vector<Slip> usual = slips(function, read(function, arguments, reading).values);
+    const std::vector<Slip> usual = slips(call);
     const auto gap = [&](double x) { return std::abs(a - x); };
     const auto near = [&](double x) {
         return gap(x) <= (function.count ? kRelative * std::abs(x) : allowed.around(x));
@@ -262,13 +261,12 @@ std::string mark_call(const Input& answer, const Function& function, std::span<c
         std::ranges::min_element(usual, {}, [&](const Slip& slip) { return gap(slip.answer); });
     const bool slipped = nearest != usual.end() && near(nearest->answer) && gap(nearest->answer) < gap(e);
     if (a == e || (gap(e) <= allowed.around(e) && !slipped)) return "right";
-    if (got->physical() && masses_as_given(function, arguments) &&
-        std::abs(got->value - e) <= allowed.around(e))
+    if (got->physical() && masses_as_given(call) && std::abs(got->value - e) <= allowed.around(e))
         return "unclear: right if the masses were given in " + got->unit_name + "; give them with their unit";
     if (slipped) return nearest->sentence;
     if (function.count) return "wrong: a count is exact";
     return gap(e) <= kClose * allowed.around(e)
-               ? "close: " + off(a, e, function.result_unit, allowed, reading)
+               ? "close: " + off(a, e, function.result_unit, allowed, call.reading)
                : "wrong";
 }
 

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "addin/functions/function.hpp"
+#include "addin/call/call.hpp"
 
 namespace drysheet {
 
@@ -18,9 +18,8 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
 /// The answer to a call: no answer yet, right, what was done wrong in words (see slips), close (within five
 /// tolerances of 1 %, or 0.5 K for temperatures), unclear, wrong. A slip is never right for being near: of
 /// the right answer and the slips the nearest is taken. Counts are exact.
-/// Errors: Refusal where the call has no value, is no single number, or the answer cannot be read.
-std::string mark_call(const Input& answer, const Function& function, std::span<const Input> arguments,
-                      const Reading& reading);
+/// Errors: Refusal where the call has no value or the answer cannot be read.
+std::string mark_call(const Input& answer, const Call& call);
 
 /// The entries of a class: MARK, MARKCALL, SLIPS.
 std::vector<Function> class_entries();

@@ -265,7 +265,9 @@ std::optional<double> as_written(const Function& function, std::span<const Value
     return last;
 }
 
-bool masses_as_given(const Function& function, std::span<const Input> given) {
+bool masses_as_given(const Call& call) {
+    const Function& function = call.function;
+    const std::span<const Input> given = call.typed;
     if (function.gives != Kind::mass || function.mixes_mass) return false;
     const auto plain = [](const Input& input) {
         return input.form != Input::Form::text ||
@@ -323,8 +325,6 @@ std::string in_a_sentence(const Parameter& param) {
     return "the " + name;
 }
 
-std::vector<Slip> slips(const Function& function, std::span<const Value> arguments) {
-    return Usual(function, arguments).all();
-}
+std::vector<Slip> slips(const Call& call) { return Usual(call.function, call.values).all(); }
 
 }  // namespace drysheet

@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include "addin/functions/function.hpp"
+#include "addin/call/call.hpp"
 
 namespace drysheet {
 
@@ -18,13 +18,13 @@ struct Slip {
     std::string sentence;  ///< "the final moisture was taken on the dry basis"
 };
 
-/// The usual slips of a call whose arguments are read: a moisture on the other basis, two arguments of a kind
+/// The usual slips of a call: a moisture on the other basis, two arguments of a kind
 /// swapped, something left out, a factor of 1000 or 60, the result upside down, and what the entry tells.
 /// Worked out by the function itself; where it refuses such values, by its working. A slip that four digits
 /// cannot tell from the right answer is left out; slips that they cannot tell apart are one, joined by "or".
 /// The function must give one number.
 /// Errors: Refused where the call itself has no value.
-std::vector<Slip> slips(const Function& function, std::span<const Value> arguments);
+std::vector<Slip> slips(const Call& call);
 
 /// What four digits cannot tell apart.
 bool same_to_four_digits(double a, double b);
@@ -37,7 +37,7 @@ std::optional<double> as_written(const Function& function, std::span<const Value
                                  std::string_view expression);
 
 /// Plain masses whose unit only the sheet knows: the result is a mass in the same.
-bool masses_as_given(const Function& function, std::span<const Input> given);
+bool masses_as_given(const Call& call);
 
 /// "the final moisture", "the dish", "the fresh mass".
 std::string in_a_sentence(const Parameter& param);

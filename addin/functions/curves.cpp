@@ -5,6 +5,7 @@
 #include "addin/functions/curve_choice.hpp"
 #include "addin/functions/model_words.hpp"
 #include "addin/functions/topics.hpp"
+#include "addin/text/words.hpp"
 #include "drysheet/kinetics.hpp"
 
 namespace drysheet {
@@ -25,10 +26,18 @@ constexpr std::string_view kModelSource =
     "Each model's own publication, in the last column of DRY.CURVEMODELS.";
 constexpr std::string_view kFitSource =
     "Least squares (Levenberg-Marquardt, Moré 1978, Lecture Notes in Mathematics 630) on the moisture ratio; "
-    "AICc of Burnham and Anderson (2002) Model Selection and Multimodel Inference, 2nd ed.";
-constexpr std::string_view kUndetermined =
-    "Points that do not determine every parameter are refused; two-term and Verma need a curve with two "
-    "clearly different rates.";
+    "AICc of Burnham and Anderson (2002) Model Selection and Multimodel Inference, 2nd ed.; standard errors "
+    "of "
+    "MacKinnon and White (1985) J. Econometrics 29:305 (HC2), which hold under unequal noise, not below "
+    "those of "
+    "equal noise; verdict by F tests of the residuals, Seber and Lee (2003) Linear Regression Analysis, 2nd "
+    "ed., "
+    "ch. 4 and 10.";
+constexpr std::string_view kFitRange =
+    "More readings than parameters. Readings that do not determine every parameter are refused; two-term and "
+    "Verma need a curve with two clearly different rates. 95 % limits are the value ± Student's t of "
+    "readings less "
+    "parameters × its standard error, where the verdict is that the readings follow.";
 
 std::string time_lines(const CurveModelInfo& model) {
     if (model.time.empty()) return ": searched from time 0: " + std::string(model.ratio) + " = ratio";
@@ -70,26 +79,71 @@ Table models_table() {
     return table;
 }
 
-struct NamedFit {
-    CurveModel model;
-    numeric::Fit fit;
-};
-NamedFit fitted(CurveModel model, std::span<const Time> times, std::span<const MoistureRatio> ratios) {
-    return {model, curve_fit(model, times, ratios)};
+std::string verdict_of(const CurveFit& fit) {
+    const auto& misfit = fit.misfit;
+    const std::string at = in_words(shown(fit.at), 3) + " h",
+                      share = in_words(100 * std::abs(misfit.size), 2) + " % of the whole fall";
+    const std::string_view side = misfit.size > 0 ? "above" : "below";
+    std::string text = "does not follow: ";
+    switch (misfit.kind) {
+        case numeric::Misfit::Kind::none:
+            return "follows";
+        case numeric::Misfit::Kind::one_reading:
+            text.append("the reading at ").append(at).append(" lies ").append(share).append(" ").append(side);
+            text.append(" the curve");
+            break;
+        case numeric::Misfit::Kind::step:
+            text.append("from ").append(at).append(" on the readings lie ").append(share).append(" ");
+            text.append(misfit.size > 0 ? "higher" : "lower, as after a spill");
+            break;
+        case numeric::Misfit::Kind::term:
+            text.append("the clock seems ").append(in_words(60 * std::abs(misfit.size), 2)).append(" min ");
+            text.append(misfit.size > 0 ? "late" : "early");
+            break;
+        case numeric::Misfit::Kind::bend:
+            text.append("the readings bend away from the curve, at ").append(at).append(" by ").append(share);
+            break;
+    }
+    if (fit.better)
+        text.append("; ")
+            .append(info(*fit.better).name)
+            .append(" is closer (aicc less by ")
+            .append(in_words(fit.better_by, 2))
+            .append(")");
+    return text;
 }
-Outcome fit_table(const NamedFit& named) {
+
+/// Rows of the curve's parameters, `between` after them, then how close the fit is.
+Outcome fit_table(const CurveFit& fit, std::initializer_list<Cell> between) {
     Table table{.columns = 3};
-    const auto& fit = named.fit;
-    for (std::size_t k = 0; k < fit.parameters.size(); ++k)
-        add_row(table,
-                {name_cell(info(named.model).parameters[k]), fit.parameters[k], fit.standard_errors[k]});
+    const auto names = info(fit.model).parameters;
+    for (std::size_t k = 0; k < names.size(); ++k)
+        add_row(table, {name_cell(names[k]), fit.parameters[k], fit.robust_errors[k]});
+    add_row(table, between);
     add_row(table, {"r2", fit.r2, ""});
     add_row(table, {"rmse", fit.rmse, ""});
     add_row(table, {"chi2", fit.reduced_chi2, ""});
     add_row(table, {"aicc", aicc_cell(fit.aicc), ""});
-    add_row(table, {"n", static_cast<double>(fit.points), ""});
+    add_row(table, {"readings", static_cast<double>(fit.points), ""});
+    add_row(table, {"verdict", verdict_of(fit), ""});
     return table;
 }
+Outcome curve_table(const CurveFit& fit) { return fit_table(fit, {}); }
+
+struct RunTable {
+    CurveFit fit;
+    MoistureDry equilibrium_db;
+};
+RunTable weighed_fit(CurveModel model, std::span<const Time> times, std::span<const Mass> masses, Mass solids,
+                     MoistureDry equilibrium_db) {
+    return {run_fit(model, times, masses, solids, equilibrium_db), equilibrium_db};
+}
+Outcome run_table(const RunTable& run) {
+    const auto& fit = run.fit;
+    return fit_table(fit, {"start moisture", run.equilibrium_db.value() + fit.parameters.back(),
+                           fit.robust_errors.back()});
+}
+
 Outcome rank_table(const std::vector<RankedCurve>& ranked) {
     Table table{.columns = 8};
     add_row(table,
@@ -115,7 +169,8 @@ Input column_of(const std::vector<double>& values) {
 }
 
 constexpr std::string_view kHemlock =
-    "SciPy 1.10.1 on the hemlock board of Gilliland and Sherwood (Seader and Henley, 2nd ed., problem 18.4)";
+    "SciPy 1.10.1, make_hemlock_fits.py, on the hemlock board of Gilliland and Sherwood (Seader and Henley, "
+    "2nd ed., problem 18.4)";
 
 }  // namespace
 
@@ -123,11 +178,14 @@ std::vector<Function> curve_entries() {
     constexpr std::string_view topic = "kinetics";
     // The hemlock board: hours, and (moisture in % − 6.6) ÷ (127 − 6.6).
     const std::vector<double> board_hours{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22};
-    std::vector<double> board_ratios;
+    std::vector<double> board_ratios, board_masses;  // masses of 100 g of solids
     for (const double percent : {127., 112., 96.8, 83.5, 73.6, 64.9, 57.2, 51.7, 46.1, 41.8, 38.5, 30.8, 26.4,
-                                 20.9, 16.5, 14.3, 12.1})
+                                 20.9, 16.5, 14.3, 12.1}) {
         board_ratios.push_back((percent - 6.6) / (127 - 6.6));
-    const Input times = column_of(board_hours), ratios = column_of(board_ratios);
+        board_masses.push_back(100 + percent);
+    }
+    const Input times = column_of(board_hours), ratios = column_of(board_ratios),
+                weighings = column_of(board_masses);
 
     return {
         function<curve>(
@@ -198,38 +256,86 @@ std::vector<Function> curve_entries() {
                           {{"Lewis", 0.0, column(0.5)}, "ratio"},
                           {{"Lewis", 0.5, column(0.5, 1.0)}, "parameters"}},
              .see_also = {"CURVE", "DRYINGTIME"}}),
-        function<fitted>(
+        function<curve_fit>(
             {.name = "CURVEFIT",
              .topic = topic,
-             .summary = "Parameters of a drying curve from measured points, with standard errors",
+             .summary =
+                 "Parameters of a drying curve from measured ratios, with standard errors and a verdict",
              .params = {{kModel, kTimes, kRatios}},
              .result = "fit",
-             .range = kUndetermined,
+             .range = kFitRange,
              .source = kFitSource,
              .working =
-                 ": the parameters are those with the least sum of (ratio − curve)² over the points\n"
-                 ": standard error = √(least sum ÷ (n − p) × the diagonal of the inverse normal matrix)\n"
+                 ": the parameters are those with the least sum of (ratio − curve)² over the readings; a "
+                 "ratio of "
+                 "1 at time 0 is so by definition and is left out\n"
+                 ": standard errors by the covariance (JᵀJ)⁻¹ Jᵀ diag(e² ÷ (1 − h)) J (JᵀJ)⁻¹, and the first "
+                 "weighing's error, which all ratios share\n"
                  ": chi2 = least sum ÷ (n − p); aicc = n ln(least sum ÷ n) + 2 K + 2 K (K + 1) ÷ (n − K − "
                  "1), K = p + 1",
-             .checks = {{{"Lewis", times, ratios}, 0.139375231, 1e-7, kHemlock, "k"},
-                        {{"Page", times, ratios}, 0.153239492, 1e-7, kHemlock, "k"},
-                        {{"Page", times, ratios}, 0.952653426, 1e-7, kHemlock, "n"},
-                        {{"Page", times, ratios}, 0.00825047456, 1e-8, kHemlock, "rmse"},
-                        {{"Page", times, ratios}, -155.268321, 1e-8, kHemlock, "aicc"},
-                        {{"Henderson-Pabis", times, ratios}, 0.137563581, 1e-7, kHemlock, "k"},
-                        {{"logarithmic", times, ratios}, 0.0167279174, 1e-5, kHemlock, "c"},
-                        {{"two-term", times, ratios}, 0.397611132, 1e-4, kHemlock, "k0"},
-                        {{"Midilli", times, ratios}, -0.000485038851, 1e-5, kHemlock, "b"},
-                        {{"Weibull", times, ratios}, 7.16334905, 1e-7, kHemlock, "alpha"},
-                        {{"Verma", times, ratios}, 0.12622313, 1e-4, kHemlock, "g"},
-                        {{"Lewis", times, ratios}, 17.0, 0, "by counting", "n"}},
+             .checks =
+                 {{{"Lewis", times, ratios}, 0.139375231, 1e-7, kHemlock, "k"},
+                  {{"Page", times, ratios}, 0.153239492, 1e-7, kHemlock, "k"},
+                  {{"Page", times, ratios}, 0.952653426, 1e-7, kHemlock, "n"},
+                  {{"Page", times, ratios}, 0.00850439452, 1e-8, kHemlock, "rmse"},
+                  {{"Page", times, ratios}, -144.549512, 1e-8, kHemlock, "aicc"},
+                  {{"Henderson-Pabis", times, ratios}, 0.136010282, 1e-7, kHemlock, "k"},
+                  {{"logarithmic", times, ratios}, 0.0138314728, 1e-5, kHemlock, "c"},
+                  {{"two-term", times, ratios}, 0.691062336, 1e-4, kHemlock, "k0"},
+                  {{"Midilli", times, ratios}, -0.00192259131, 1e-5, kHemlock, "b"},
+                  {{"Weibull", times, ratios}, 7.16334905, 1e-7, kHemlock, "alpha"},
+                  {{"Verma", times, ratios}, 0.126223131, 1e-4, kHemlock, "g"},
+                  {{"Lewis", times, ratios}, 16.0, 0, "by counting: 17 less time 0", "readings"},
+                  {{"Midilli", times, ratios}, "follows", 0, "wave of its residuals below 0.5 %", "verdict"}},
              .refusals = {{{"Midilli", column(0.0, 1.0, 2.0, 3.0), column(1.0, 0.7, 0.5, 0.3)}, "ratios"},
+                          {{"Lewis", column(0.0, 1.0), column(1.0, 0.7)}, "ratios"},
                           {{"two-term", column(0.0, 1.0, 2.0, 3.0, 4.0, 5.0),
                             column(1.0, 0.61, 0.37, 0.22, 0.135, 0.082)},
                            "ratios"},
                           {{"Page", column(-1.0, 1.0, 2.0, 3.0), column(1.0, 0.7, 0.5, 0.3)}, "times"}},
-             .see_also = {"CURVERANK", "CURVE", "RATIOS"},
-             .show = fit_table}),
+             .see_also = {"RUNFIT", "CURVERANK", "CURVE", "RATIOS"},
+             .show = curve_table}),
+        function<weighed_fit>(
+            {.name = "RUNFIT",
+             .topic = topic,
+             .summary =
+                 "Parameters of a drying curve and the moisture at the start from the weighings of a run, "
+                 "with standard errors and a verdict",
+             .params = {{kModel,
+                         {arg::times, "times of the weighings, rising; the first is the start"},
+                         {.name = arg::masses,
+                          .text = "masses weighed, without the tray; a blank one leaves its reading out",
+                          .missed = true},
+                         {arg::solids, "dry solids in them, from DRY.SOLIDSMASS", positive},
+                         {.name = arg::equilibrium_db,
+                          .text = "moisture to which this air would dry it; 0 is a common assumption",
+                          .otherwise = 0.0,
+                          .zero = true}}},
+             .result = "fit",
+             .range = kFitRange,
+             .source = kFitSource,
+             .working = ": X = (mass − solids) ÷ solids; curve X = equilibrium_db + (start moisture − "
+                        "equilibrium_db) × "
+                        "ratio at the time since the first weighing\n"
+                        ": the parameters and the start moisture are those with the least sum of (X − "
+                        "curve)² over all "
+                        "weighings, the first one too; rmse in kg/kg\n"
+                        ": standard errors by the covariance (JᵀJ)⁻¹ Jᵀ diag(e² ÷ (1 − h)) J (JᵀJ)⁻¹",
+             .checks =
+                 {{{"Page", times, weighings, 100.0, 0.066}, 0.157008872, 1e-7, kHemlock, "k"},
+                  {{"Page", times, weighings, 100.0, 0.066}, 0.944278836, 1e-7, kHemlock, "n"},
+                  {{"Page", times, weighings, 100.0, 0.066}, 1.27783285, 1e-8, kHemlock, "start moisture"},
+                  {{"Page", times, weighings, 100.0, 0.066}, 0.00970854563, 1e-7, kHemlock, "rmse"},
+                  {{"Page", times, weighings, 100.0, 0.066}, -146.248125, 1e-8, kHemlock, "aicc"},
+                  {{"Page", times, weighings, 100.0, 0.066}, 17.0, 0, "by counting", "readings"},
+                  {{"Lewis", times, weighings, 100.0, 0.066}, 0.137563581, 1e-7, kHemlock, "k"}},
+             .refusals = {{{"Page", column(0.0, 1.0, 2.0), column(500.0, 400.0, 330.0), 75.0}, "masses"},
+                          {{"Lewis", column(0.0, 2.0, 1.0), column(500.0, 400.0, 330.0), 75.0}, "times"},
+                          {{"Lewis", column(0.0, 1.0, 2.0), column(500.0, 400.0, 330.0), 350.0}, "masses"},
+                          {{"Lewis", column(0.0, 1.0, 2.0), column(500.0, 400.0, 330.0), 75.0, 6.0},
+                           "equilibrium_db"}},
+             .see_also = {"CURVEFIT", "CURVE", "RATIOS"},
+             .show = run_table}),
         function<curve_rank>({.name = "CURVERANK",
                               .topic = topic,
                               .summary = "All drying curves fitted to the points, the best first",
@@ -240,10 +346,9 @@ std::vector<Function> curve_entries() {
                                        "one curve. Models that the points do not determine come last.",
                               .source = kFitSource,
                               .working = ": every model fitted as by DRY.CURVEFIT, sorted by aicc",
-                              .checks = {{{times, ratios}, -155.268321, 1e-8, kHemlock, "Page"},
-                                         {{times, ratios}, -147.005138, 1e-8, kHemlock, "Lewis"},
-                                         {{times, ratios}, -149.710121, 1e-8, kHemlock, "Midilli"},
-                                         {{times, ratios}, "Weibull", 0, kHemlock}},
+                              .checks = {{{times, ratios}, -160.389095, 1e-8, kHemlock, "Midilli"},
+                                         {{times, ratios}, -144.549512, 1e-8, kHemlock, "Page"},
+                                         {{times, ratios}, -137.036134, 1e-8, kHemlock, "Lewis"}},
                               .refusals = {{{column(0.0, 1.0), column(1.0)}, "ratios"},
                                            {{column(0.0, 1.0, 2.0), column(0.5, 0.5, 0.5)}, "ratios"}},
                               .see_also = {"CURVEFIT", "CURVEMODELS"},

@@ -18,7 +18,7 @@ Judged judge(const Reference<frame::XModel>& document, const Reference<uno::XCom
         if (named_range(sheet_at(sheets, static_cast<sal_Int32>(i)), kReviewName).is())
             judged.picture.sheets[i].cells.clear();
     alive(0.2);
-    judged.review = workbook::review(judged.picture, nullptr, [&](double done) { alive(0.2 + 0.8 * done); });
+    judged.review = workbook::review(judged.picture, [&](double done) { alive(0.2 + 0.8 * done); });
     return judged;
 }
 

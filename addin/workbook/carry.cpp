@@ -76,7 +76,8 @@ Carried by_label(const Meaning& meaning, const Place& place) {
         made.weak = made.dimension == kNone;
     } else if (meaning.has(Say::count)) {
         made.state = State::known;
-        made.weak = true;
+        made.scales = {1};
+        made.weak = made.counted = true;
     }
     return made;
 }
@@ -225,7 +226,8 @@ class Carrier::Walk {
         }
         Carried made{.state = State::known,
                      .dimension = times(a.dimension, b.dimension, divide ? -1 : 1),
-                     .weak = a.weak || b.weak,
+                     .weak = (a.weak && !a.counted) || (b.weak && !b.counted) || (a.counted && b.counted),
+                     .counted = a.counted || b.counted,
                      .from = a.from};
         for (const double x : a.scales)
             for (const double y : b.scales) made.scales.push_back(divide ? x / y : x * y);
@@ -255,6 +257,7 @@ class Carrier::Walk {
         Carried made = a;
         made.exact.reset();
         made.weak = a.weak || b.weak;
+        made.counted = a.counted || b.counted;
         add_places(made.from, b.from);
         made.says.reset();
         if (a.kind != b.kind) made.kind.reset();
@@ -533,11 +536,12 @@ class Carrier::Walk {
             return {};
         }
         std::vector<Carried> masses;
-        bool mass_in_text = false;
+        bool mass_in_text = false, all_known = true;
         for (std::size_t i = 0; i < f.parts.size(); ++i) {
             const Parameter& param = parameter_at(*function, i);
             if (param.shape != Shape::scalar && param.shape != Shape::column) continue;
             const Carried given = of(f.parts[i]);
+            all_known = all_known && (given.known() || param.kind != Kind::mass);
             if (!given.known()) continue;
             const std::string argument = f.text + " takes " + what(given) + " as " + std::string(param.name);
             if (f.parts[i].what == What::cell)
@@ -553,20 +557,28 @@ class Carrier::Walk {
             else
                 scale_fits(param, given, argument);
         }
-        for (std::size_t i = 1; i < masses.size(); ++i)
-            if (!masses[0].scales.empty() && !masses[i].scales.empty() && !masses[0].weak &&
-                !masses[i].weak && std::ranges::none_of(masses[i].scales, [&](double x) {
-                    return holds(masses[0].scales, x);
-                })) {
-                std::vector<Place> cells = masses[0].from;
-                add_places(cells, masses[i].from);
-                clash(Verdict::wrong,
-                      f.text + " takes " + what(masses[0]) + " and " + what(masses[i]) +
-                          ", plain numbers of one unit are wanted",
-                      cells);
-                return {};
+        std::optional<double> scale;  // of a mass that comes out
+        if (!masses.empty() && !mass_in_text) {
+            const auto firm = [](const Carried& mass) { return !mass.weak && mass.scales.size() == 1; };
+            const auto other = std::ranges::find_if(masses, [&](const Carried& mass) {
+                return firm(mass) && firm(masses[0]) && !near(mass.scales[0], masses[0].scales[0]);
+            });
+            if (other != masses.end()) {
+                scale = in_any_unit(*function, f);
+                if (!scale) {
+                    std::vector<Place> cells = masses[0].from;
+                    add_places(cells, other->from);
+                    clash(Verdict::wrong,
+                          f.text + " takes " + what(masses[0]) + " and " + what(*other) +
+                              ", plain numbers of one unit are wanted",
+                          cells);
+                    return {};
+                }
+            } else if (all_known && std::ranges::all_of(masses, firm)) {
+                scale = masses[0].scales[0];
             }
-        return result(*function, f, masses, mass_in_text);
+        }
+        return result(*function, masses, mass_in_text, scale);
     }
 
     Carried in_unit(const Formula& f) {
@@ -655,9 +667,39 @@ class Carrier::Walk {
               given.from);
     }
 
-    static Carried result(const Function& function, const Formula& f, const std::vector<Carried>& masses,
-                          bool mass_in_text) {
-        (void)f;
+    // Masses of two units may still be right, where only their ratios count (a test in g, a batch in kg): the
+    // same comes out with all of them in grams. The scale of a mass that comes out; nothing where it differs.
+    std::optional<double> in_any_unit(const Function& function, const Formula& f) {
+        std::vector<Input> plain, grams;
+        std::vector<double> scales;
+        for (std::size_t i = 0; i < f.parts.size(); ++i) {
+            const auto given = compute_whole(f.parts[i], at_, carrier_.picture_);
+            if (!given || given->fault) return {};
+            plain.push_back(given->value);
+            grams.push_back(given->value);
+            if (parameter_at(function, i).kind != Kind::mass) continue;
+            const Carried mass = of(f.parts[i]);
+            if (mass.weak || mass.scales.size() != 1 || given->value.form != Input::Form::number) return {};
+            scales.push_back(mass.scales[0]);
+            grams.back().number *= 1000 * mass.scales[0];
+        }
+        try {
+            const Reading reading{.decimal_comma = carrier_.picture_.decimal_comma};
+            const Outcome as_given = evaluate(function, plain, reading),
+                          as_grams = evaluate(function, grams, reading);
+            if (!std::holds_alternative<double>(as_given) || !std::holds_alternative<double>(as_grams))
+                return {};
+            const double ratio = std::get<double>(as_grams) / std::get<double>(as_given) / 1000;
+            if (function.result_unit != "g") return near(1000 * ratio, 1) ? std::optional(1.0) : std::nullopt;
+            for (const double scale : scales)
+                if (near(ratio, scale)) return scale;
+        } catch (const Refusal&) {
+        }
+        return {};
+    }
+
+    static Carried result(const Function& function, const std::vector<Carried>& masses, bool mass_in_text,
+                          std::optional<double> scale) {
         if (!function.scalar) return {};
         Carried made{.state = State::known};
         const auto unit =
@@ -668,11 +710,7 @@ class Carrier::Walk {
         made.weak = function.result_unit.empty();
         for (const Carried& mass : masses) add_places(made.from, mass.from);
         if (unit->dimension == kMass && !mass_in_text && !function.mixes_mass) {
-            for (const Carried& mass : masses)
-                if (!mass.scales.empty() && !mass.weak) {
-                    made.scales = mass.scales;
-                    break;
-                }
+            if (scale) made.scales = {*scale};
             made.weak = made.scales.empty();
         } else {
             made.scales = {scale_of(*unit)};
@@ -732,7 +770,8 @@ std::optional<Clash> Carrier::against_label(const Carried& carried, const Place&
     const Meaning& own = labels_.at(place);
     agrees = false;
     const auto value = number_in(picture_, place);
-    const bool small_percent = own.unit_by_value && own.unit->form == RatioForm::percent && carried.known() &&
+    const bool small_percent = own.unit_by_value && !own.unit_text.empty() &&
+                               own.unit->form == RatioForm::percent && carried.known() &&
                                carried.dimension == kNone && carried.scales.size() == 1 &&
                                near(carried.scales[0], 1) && value && *value > 0;
     if (!carried.known() || !own.unit || (own.unit_by_value && !small_percent) ||
@@ -740,6 +779,7 @@ std::optional<Clash> Carrier::against_label(const Carried& carried, const Place&
         return {};
     std::vector<Place> cells = carried.from;
     const auto clash = [&](Verdict verdict, const std::string& why) {
+        if (carried.counted) verdict = Verdict::doubtful;
         const std::string inputs = said_of(cells, place);
         return Clash{verdict, why, own.evidence + (inputs.empty() ? "" : "; " + inputs)};
     };

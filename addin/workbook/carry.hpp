@@ -23,6 +23,7 @@ struct Carried {
     Dimension dimension{};       ///< of a known one
     std::vector<double> scales;  ///< SI per 1 of the value; none: any
     bool weak = false;           ///< a count or a plain number has a part in it: no ground for a verdict
+    bool counted = false;        ///< a number of trays or the like has a part in it: doubtful at most
     std::optional<Kind> kind;
     Basis basis = Basis::unsaid;
     std::optional<Unit> exact;  ///< a cell's own unit, as it stands

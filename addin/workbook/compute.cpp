@@ -112,7 +112,9 @@ class Computer {
 
     Input range(const Formula& f) {
         if (f.from.gone || f.to.gone) throw Fault();
-        if (!f.from.file.empty() || f.from.cell.sheet != f.to.cell.sheet) throw Unknown();
+        if (!f.from.file.empty() || f.from.cell.sheet != f.to.cell.sheet || f.from.cell.sheet < 0 ||
+            static_cast<std::size_t>(f.from.cell.sheet) >= picture_.sheets.size())
+            throw Unknown();
         const auto& cells = picture_.sheets.at(static_cast<std::size_t>(f.from.cell.sheet)).cells;
         const auto [top, bottom] = std::minmax(f.from.cell.row, f.to.cell.row);
         const auto [left, right] = std::minmax(f.from.cell.column, f.to.cell.column);

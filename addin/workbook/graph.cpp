@@ -67,7 +67,7 @@ Graph::Graph(const Picture& picture) : picture_(picture), by_range_(picture.shee
             for (const Area& area : areas) {
                 if (area.one_cell())
                     by_cell_[{area.sheet, area.top, area.left}].push_back(place);
-                else if (static_cast<std::size_t>(area.sheet) < by_range_.size())
+                else if (area.sheet >= 0 && static_cast<std::size_t>(area.sheet) < by_range_.size())
                     by_range_[static_cast<std::size_t>(area.sheet)][area].push_back(place);
             }
             refers_.emplace(place, std::move(areas));
@@ -88,7 +88,9 @@ std::vector<Place> Graph::referred_by(const Place& place) const {
     std::set<Place> all;
     if (const auto found = by_cell_.find(place); found != by_cell_.end())
         all.insert(found->second.begin(), found->second.end());
-    for (const auto& [area, formulas] : by_range_.at(static_cast<std::size_t>(place.sheet))) {
+    if (place.sheet < 0 || static_cast<std::size_t>(place.sheet) >= by_range_.size())
+        return {all.begin(), all.end()};
+    for (const auto& [area, formulas] : by_range_[static_cast<std::size_t>(place.sheet)]) {
         if (area.top > place.row) break;  // in order of their first rows
         if (area.holds(place)) all.insert(formulas.begin(), formulas.end());
     }

@@ -318,13 +318,25 @@ std::optional<Unit> unit_in(std::string_view text) {
 // A unit that may end a label without being set apart: what could be a word of it is none.
 std::optional<Unit> trailing_unit(std::string_view word) {
     static constexpr std::string_view words[] = {
-        "t",     "m",      "l",     "L",       "C",       "F",    "K",      "W",       "J",       "d",
-        "in",    "a",      "A",     "s",       "min",     "day",  "days",   "hours",   "minutes", "pounds",
-        "kilos", "week",   "weeks", "bar",     "hour",    "foot", "second", "seconds", "money",   "fraction",
-        "cc",    "yard",   "inch",  "G",       "Grad",    "deg",  "-",      "–",       "dias",    "jours",
-        "horas", "heures", "Tage",  "Stunden", "Minuten", "rad",  "1",      "RH"};
+        "t",     "m",      "l",     "L",       "C",       "F",     "K",      "W",       "J",       "d",
+        "in",    "a",      "A",     "s",       "min",     "day",   "days",   "hours",   "minutes", "pounds",
+        "kilos", "week",   "weeks", "bar",     "hour",    "foot",  "second", "seconds", "money",   "fraction",
+        "cc",    "yard",   "inch",  "G",       "Grad",    "deg",   "-",      "–",       "dias",    "jours",
+        "horas", "heures", "Tage",  "Stunden", "Minuten", "rad",   "1",      "RH",      "Stunde",  "heure",
+        "hora",  "Tag",    "jour",  "minute",  "Minute",  "minuto"};
     if (std::ranges::find(words, word) != std::end(words)) return {};
     return unit_in(word);
+}
+
+// "kg/kg db", "% wb", "deg C", but not "hours in" (an inch).
+bool several_words(std::string_view text) {
+    return std::ranges::any_of(
+        std::to_array<std::string_view>({"/", "%", "°", " per ", "deg ", "mm Hg"}),
+        [&](std::string_view sign) { return text.find(sign) != std::string_view::npos; });
+}
+
+bool is_per(std::string_view word) {
+    return Lexicon::get().read(tokens_of(word))[static_cast<std::size_t>(Say::per)];
 }
 
 // Whether the words say a kind that a value in this unit cannot be.
@@ -358,11 +370,17 @@ Split split(std::string_view text) {
                 .unit_text = std::string(trimmed(as_written)),
                 .brackets = brackets};
     };
-    if (const auto whole =
-            text.size() > 1 || text == "%" || text == "g" || text == "h" ? unit_in(text) : std::nullopt) {
-        take(whole, text, "", false);
-        return made;
-    }
+    const auto bracket = text.find_first_of("([");
+    const bool words_before = bracket != std::string_view::npos && bracket > 0 && text[bracket - 1] == ' ';
+    // m₂ rather than m²
+    static constexpr std::string_view symbols[] = {"m1", "m2", "m3", "t1", "t2", "L1",
+                                                   "W1", "W2", "T1", "T2", "h1", "h2"};
+    if (!words_before && std::ranges::find(symbols, text) == std::end(symbols) &&
+        (text.size() > 1 || text == "%" || text == "g" || text == "h"))
+        if (const auto whole = unit_in(text)) {
+            take(whole, text, "", false);
+            return made;
+        }
     for (const auto& [open, close] : {std::pair{'(', ')'}, {'[', ']'}}) {
         for (auto at = text.rfind(open); at != std::string_view::npos;
              at = at == 0 ? std::string_view::npos : text.rfind(open, at - 1)) {
@@ -380,13 +398,17 @@ Split split(std::string_view text) {
                 take(unit, inside, words, true);
                 return made;
             }
-            for (const char mark : {',', ';', ' '})  // "kg, net"
-                for (const auto part : parts_of(inside, mark))
-                    if (const auto unit = mark == ' ' ? trailing_unit(part) : unit_in(part);
-                        unit && !part.empty()) {
+            for (const char mark : {',', ';', ' '}) {  // "kg, net"
+                bool behind_number = false;
+                for (const auto part : parts_of(inside, mark)) {
+                    const auto unit = mark == ' ' ? trailing_unit(part) : unit_in(part);
+                    if (unit && !part.empty() && !behind_number) {
                         take(unit, part, words + " " + std::string(inside), true);
                         return made;
                     }
+                    behind_number = has_digit(part);
+                }
+            }
         }
     }
     for (const std::string_view mark : {",", " in ", " en ", " / ", ":", ";", " - ", " – "}) {
@@ -409,9 +431,12 @@ Split split(std::string_view text) {
             words.size() == 2 &&
             (words[0] == "t" || lower(words[0]) == "time" || lower(words[0]) == "zeit" ||
              lower(words[0]) == "temps" || lower(words[0]) == "tiempo" || lower(words[0]) == "dauer");
-        auto unit = n == 1 ? trailing_unit(last) : unit_in(last);
+        auto unit = n == 1 ? trailing_unit(last) : several_words(last) ? unit_in(last) : std::nullopt;
         if (!unit && time_symbol && n == 1) unit = unit_in(last);
-        if (!unit) continue;
+        // "water per h", "after 4 h"
+        if (!unit || (n < words.size() &&
+                      (is_per(words[words.size() - n - 1]) || has_digit(words[words.size() - n - 1]))))
+            continue;
         const auto rest = text.substr(0, from);
         if (at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
         take(unit, last, std::string(rest), false);
@@ -420,10 +445,11 @@ Split split(std::string_view text) {
     for (std::size_t n = std::min<std::size_t>(3, words.size() - 1); words.size() > 1 && n > 0; --n) {
         const auto end = static_cast<std::size_t>(words[n - 1].data() - text.data()) + words[n - 1].size();
         const auto first = text.substr(0, end), rest = text.substr(end);
-        const auto unit = n == 1 ? trailing_unit(first) : unit_in(first);
+        const auto unit = n == 1                 ? trailing_unit(first)
+                          : several_words(first) ? unit_in(first)
+                                                 : std::nullopt;
         if (!unit || at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
-        if (Lexicon::get().read(tokens_of(words[n]))[static_cast<std::size_t>(Say::per)])
-            break;  // "kg per batch"
+        if (is_per(words[n])) break;  // "kg per batch"
         take(unit, first, std::string(rest), false);
         return made;
     }
@@ -438,7 +464,8 @@ Split split(std::string_view text) {
 Label labelled(std::string_view text) {
     Label label;
     text = trimmed(text);
-    if (text.empty() || text.size() > 120) return label;
+    if (text.empty() || text.size() > 90 || text.ends_with('?') || text.ends_with('!'))
+        return label;  // a sentence
     while (text.ends_with(':') || text.ends_with('=')) text = trimmed(text.substr(0, text.size() - 1));
     Split parts = split(text);
     label.unit = parts.unit;
@@ -652,7 +679,7 @@ struct Labels::Reader {
     void read_sheet(int number) {
         const Sheet& sheet = picture.sheets[static_cast<std::size_t>(number)];
         std::map<int, Heading> headings;
-        int row = -1, label_column = -1;
+        int row = -1, label_column = -1, last_column = -1;
         const std::string* left = nullptr;
         const std::string* left_unit = nullptr;
         int texts_in_row = 0;
@@ -665,12 +692,13 @@ struct Labels::Reader {
         };
         for (const auto& [at, cell] : sheet.cells) {
             const auto& [this_row, column] = at;
-            if (this_row != row) {
-                end_row();
+            if (this_row != row || column - last_column > 2) {  // far to the right something else begins
+                if (this_row != row) end_row();
                 row = this_row;
                 left = left_unit = nullptr;
                 label_column = -1;
             }
+            last_column = column;
             std::string as_written;
             const std::string* text = text_of(cell);
             const auto own = text != nullptr ? own_unit(*text, as_written) : std::nullopt;
@@ -716,18 +744,20 @@ struct Labels::Reader {
     // The unit beside a cell: right of it, else left.
     const std::string* row_unit(const Sheet& sheet, int row, int column, const std::string* left_unit,
                                 int label_column) {
-        const auto right = sheet.cells.find({row, column + 1});
-        if (right != sheet.cells.end())
-            if (const std::string* text = text_of(right->second);
-                text != nullptr && label_of(*text).only_unit)
-                return text;
-        if (left_unit != nullptr) {
-            const auto before = sheet.cells.find({row, column - 1});
-            if (before != sheet.cells.end() && text_of(before->second) == left_unit &&
-                label_column < column - 1)
-                return left_unit;
+        const auto unit_at = [&](int beside) -> const std::string* {
+            const auto cell = sheet.cells.find({row, beside});
+            const std::string* text = cell == sheet.cells.end() ? nullptr : text_of(cell->second);
+            if (text == nullptr || !label_of(*text).only_unit) return nullptr;
+            const auto below = sheet.cells.find({row + 1, beside});  // of a heading: it is that column's unit
+            return below != sheet.cells.end() && text_of(below->second) == nullptr ? nullptr : text;
+        };
+        // right of it, over numbers of the same row: one column of units for several of values
+        for (int beside = column + 1; beside <= column + 4; ++beside) {
+            if (const std::string* text = unit_at(beside)) return text;
+            const auto cell = sheet.cells.find({row, beside});
+            if (label_column < 0 || cell == sheet.cells.end() || text_of(cell->second) != nullptr) break;
         }
-        return nullptr;
+        return left_unit != nullptr && label_column < column - 1 ? unit_at(column - 1) : nullptr;
     }
 
     // The heading of a column, from its lines: the last one, with the unit below and the group above.
@@ -771,7 +801,8 @@ struct Labels::Reader {
         const Label& before = left != nullptr ? label_of(*left) : none;
         const int above_weight = weight(above), before_weight = weight(before);
         const bool from_above =
-            above_weight > before_weight || (above_weight == before_weight && heading.of_table);
+            (above_weight > before_weight || (above_weight == before_weight && heading.of_table)) &&
+            !(beside != nullptr && before_weight > 0);
         if (above_weight > 0 || before_weight > 0) {
             static_cast<Label&>(made) = from_above ? together(above, before) : together(before, above);
             made.label = from_above ? above_words : *left;
@@ -802,15 +833,17 @@ struct Labels::Reader {
             std::ranges::replace(words, '_', ' ');
             read_more(words, "named ");
         }
-        firm_unit(made, cell, own, own_text, beside);
+        firm_unit(made, cell, own, own_text, beside, !from_above);
         made.kind = kind_of(made, made.basis);
         by_value(made, cell);
         return made;
     }
 
+    static constexpr std::string_view kBeside = "the unit beside it is ";
+
     // The unit of the number itself: its own text, its format, the cell beside it.
     void firm_unit(Meaning& made, const Cell& cell, const std::optional<Unit>& own,
-                   const std::string& own_text, const std::string* beside) {
+                   const std::string& own_text, const std::string* beside, bool labelled_left) {
         std::string text;
         std::optional<Unit> unit;
         std::string where;
@@ -834,11 +867,12 @@ struct Labels::Reader {
         } else if (beside != nullptr) {
             unit = label_of(*beside).unit;
             text = *beside;
-            where = "the unit beside it is ";
+            where = kBeside;
             made.says |= label_of(*beside).says;
         }
         if (!unit) return;
-        const bool clash = made.unit && !made.clock_format && !same_scale(*unit, *made.unit) &&
+        const bool clash = made.unit && (labelled_left || where != kBeside) && !made.clock_format &&
+                           !same_scale(*unit, *made.unit) &&
                            !(made.percent_format && made.unit->form != RatioForm::none &&
                              made.unit->form != RatioForm::mass_ratio) &&
                            !(made.percent_format && made.unit->dimension == Dimension{});

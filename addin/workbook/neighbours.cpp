@@ -117,7 +117,7 @@ class Odd {
         for (const Place& place : all) ++counts[copies_.key(place)];
         counts.erase("");
         const auto most = std::ranges::max_element(counts, {}, [](const auto& pair) { return pair.second; });
-        if (most == counts.end() || most->second < 4 || 2 * most->second < all.size()) return;
+        if (most == counts.end() || most->second < 4 || 3 * most->second < 2 * all.size()) return;
         const std::string_view usual = most->first;
         const auto first =
             std::ranges::find_if(all, [&](const Place& place) { return copies_.key(place) == usual; });
@@ -147,7 +147,7 @@ class Odd {
         const auto now = number_in(picture_, place), would = number_of(usual, place, picture_);
         Finding finding{.cell = place};
         if (cell.formula) {
-            if (is_total(*cell.formula) && !is_total(usual)) return;
+            if (is_total(*cell.formula) != is_total(usual)) return;  // a row of totals may hold a mean price
             if (same_in_algebra(*cell.formula, usual, place, picture_)) return;
             finding.why = "unlike its neighbours: " +
                           difference(*cell.formula, usual, place, picture_).value_or("it is another formula");

@@ -22,9 +22,9 @@ class Copies {
     std::map<Place, std::string> keys_;
 };
 
-/// The odd ones: among at least five formulas side by side, at least four and half of which are copies, one
-/// that is none and gives another value, and a number typed over one. No finding: the first of the block, a
-/// change that lasts to its end, a sum over the block, one that comes to the same in algebra.
+/// The odd ones: among at least five formulas side by side, at least four and two thirds of which are copies,
+/// one that is none and gives another value, and a number typed over one. No finding: the first of the block,
+/// a change that lasts to its end, a sum over the block, one that comes to the same in algebra.
 std::vector<Finding> odd_ones(const Picture& picture, const Copies& copies);
 
 /// Sums and means whose range ends one short of the numbers it stands over.

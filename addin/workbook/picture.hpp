@@ -106,7 +106,8 @@ struct Picture {
     bool decimal_comma = false;
 
     const Cell* at(const Place& place) const {
-        const auto& cells = sheets.at(static_cast<std::size_t>(place.sheet)).cells;
+        if (place.sheet < 0 || static_cast<std::size_t>(place.sheet) >= sheets.size()) return nullptr;
+        const auto& cells = sheets[static_cast<std::size_t>(place.sheet)].cells;
         const auto found = cells.find({place.row, place.column});
         return found == cells.end() ? nullptr : &found->second;
     }

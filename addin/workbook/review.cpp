@@ -12,6 +12,7 @@
 #include "addin/workbook/compute.hpp"
 #include "addin/workbook/formula.hpp"
 #include "addin/workbook/neighbours.hpp"
+#include "addin/workbook/recognise.hpp"
 
 namespace drysheet::workbook {
 namespace {
@@ -86,13 +87,11 @@ std::string lower_first(std::string text) {
 
 class Reviewer {
   public:
-    Reviewer(const Picture& picture, const Labels& labels, const Recogniser& recogniser,
-             const std::function<void(double)>& alive)
+    Reviewer(const Picture& picture, const Labels& labels, const std::function<void(double)>& alive)
         : picture_(picture),
           labels_(labels),
           copies_(picture),
           carrier_(picture, labels),
-          recogniser_(recogniser),
           alive_(alive),
           reading_{.decimal_comma = picture.decimal_comma} {}
 
@@ -172,7 +171,10 @@ class Reviewer {
         }
         if (ours)
             if (auto refusal = first_refusal(formula, place, cell)) {
-                is(Verdict::wrong, *refusal, inputs_said(formula, place));
+                if (on_purpose(place))
+                    is(Verdict::fine, "refused, as its workbook says it is to be: " + *refusal);
+                else
+                    is(Verdict::wrong, *refusal, inputs_said(formula, place));
                 return finding;
             }
         if (cell.error != 0) {
@@ -212,6 +214,15 @@ class Reviewer {
                 found = part.text + ": " + lower_first(*refusal);
         });
         return found;
+    }
+
+    // Cells that show a refusal on purpose stand under the names INTENDED_ERRORS, INTENDED_ERRORS_2 …
+    bool on_purpose(const Place& place) const {
+        return std::ranges::any_of(picture_.names, [&](const Name& name) {
+            if (!name.name.starts_with("INTENDED_ERRORS")) return false;
+            const auto areas = areas_in(name.means, picture_);
+            return std::ranges::any_of(areas, [&](const Area& area) { return area.holds(place); });
+        });
     }
 
     std::optional<Place> root_error(const Formula& formula) const {
@@ -277,7 +288,6 @@ class Reviewer {
 
     // Known sums and slips, once a group of copies.
     void recognitions() {
-        if (!recogniser_) return;
         std::map<std::pair<int, std::string_view>, std::vector<Place>> groups;
         for (const auto& [place, finding] : found_)
             if (finding.verdict >= Verdict::fine && !alone_.contains(place))
@@ -287,12 +297,14 @@ class Reviewer {
             if (++done % 50 == 0)
                 said(0.6 + 0.4 * static_cast<double>(done) / static_cast<double>(groups.size()));
             const Cell* first = picture_.at(cells.front());
-            if (first == nullptr || !first->formula || first->error != 0 || key.second.empty()) continue;
+            if (first == nullptr || !first->formula || first->error != 0 || key.second.empty() ||
+                first->formula->what == What::number)
+                continue;
             bool ours = false;
             for_each_meant(*first->formula, picture_,
                            [&](const Formula& part) { ours = ours || is_ours(part); });
             if (ours) continue;
-            const auto known = recogniser_(picture_, cells.front(), labels_, reading_);
+            const auto known = recognise(picture_, cells.front(), labels_, reading_);
             if (!known) continue;
             for (const Place& place : cells) {
                 Finding& finding = found_.at(place);
@@ -337,7 +349,6 @@ class Reviewer {
     const Labels& labels_;
     Copies copies_;
     Carrier carrier_;
-    const Recogniser& recogniser_;
     const std::function<void(double)>& alive_;
     Reading reading_;
     std::map<Place, Finding> found_;
@@ -346,10 +357,9 @@ class Reviewer {
 
 }  // namespace
 
-Review review(const Picture& picture, const Recogniser& recogniser,
-              const std::function<void(double)>& alive) {
+Review review(const Picture& picture, const std::function<void(double)>& alive) {
     const Labels labels(picture);
-    return Reviewer(picture, labels, recogniser, alive).made();
+    return Reviewer(picture, labels, alive).made();
 }
 
 std::vector<AboutCall> calls_in(const Formula& formula, const Place& at, const Picture& picture,
@@ -385,11 +395,11 @@ std::vector<AboutCall> calls_in(const Formula& formula, const Place& at, const P
     return calls;
 }
 
-Reviewed::Reviewed(Picture picture, const Recogniser& recogniser, const std::function<void(double)>& alive)
+Reviewed::Reviewed(Picture picture, const std::function<void(double)>& alive)
     : picture_(std::move(picture)),
       labels_(picture_),
       graph_(picture_),
-      review_(Reviewer(picture_, labels_, recogniser, alive).made()) {}
+      review_(Reviewer(picture_, labels_, alive).made()) {}
 
 About Reviewed::about(const Place& place) const {
     About made{.cell = place, .meaning = labels_.at(place)};

@@ -11,17 +11,11 @@
 #include "addin/workbook/graph.hpp"
 #include "addin/workbook/labels.hpp"
 #include "addin/workbook/picture.hpp"
-#include "addin/workbook/recognise.hpp"
 
 namespace drysheet::workbook {
 
-/// How a plain formula is recognised; see recognise().
-using Recogniser =
-    std::function<std::optional<Recognised>(const Picture&, const Place&, const Labels&, const Reading&)>;
-
 /// Reads and judges all. `alive` hears how much is done, from 0 to 1, and may throw to stop.
-Review review(const Picture& picture, const Recogniser& recogniser = recognise,
-              const std::function<void(double)>& alive = nullptr);
+Review review(const Picture& picture, const std::function<void(double)>& alive = nullptr);
 
 /// An argument of a call of ours as a cell holds it.
 struct AboutArgument {
@@ -54,8 +48,7 @@ struct About {
 /// A picture with all that was found out about it, for the panel: questions about one cell are quick.
 class Reviewed {
   public:
-    explicit Reviewed(Picture picture, const Recogniser& recogniser = recognise,
-                      const std::function<void(double)>& alive = nullptr);
+    explicit Reviewed(Picture picture, const std::function<void(double)>& alive = nullptr);
 
     Reviewed(const Reviewed&) = delete;
     Reviewed& operator=(const Reviewed&) = delete;

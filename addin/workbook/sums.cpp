@@ -169,6 +169,7 @@ class Table {
         const std::size_t n = slots.size();
         const std::vector<std::size_t> all = form.sum.params;
         std::vector<std::size_t> params;
+        params.reserve(n);
         for (const std::size_t k : slots) params.push_back(all[k]);
         const Function& function = *form.sum.function;
         // The values of the form over its own slots, taken as each way has it.

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "drysheet/models/curve_list.hpp"
-#include "drysheet/numeric/fit.hpp"
+#include "drysheet/numeric/misfit.hpp"
 #include "drysheet/quantity.hpp"
 
 namespace drysheet {
@@ -43,20 +43,44 @@ MoistureRatio curve(CurveModel model, Time time, std::span<const double> paramet
 /// NoConvergence: the curve never falls to the ratio.
 Time curve_time(CurveModel model, MoistureRatio ratio, std::span<const double> parameters);
 
+/// A fitted curve, and what speaks against its being the curve of the readings. robust_errors are the
+/// standard errors to go by.
+struct CurveFit : numeric::Fit {
+    CurveModel model{};
+    numeric::Misfit
+        misfit;  ///< in shares of the fall from start to equilibrium; a term: h by which the clock is late
+    Time at;     ///< of the reading that `misfit` means
+    std::optional<CurveModel> better;  ///< where it does not follow: the curve of least AICc
+    double better_by = 0;              ///< less AICc, 10 or more
+};
+
 /// Parameters of a drying curve by least squares on the moisture ratio. minimum of Σ (MR − f(t, parameters))²
-/// times, ratios: the measured points, in any order.
+/// times, ratios: the measured points, in any order. A ratio of exactly 1 at time 0 is no reading: it is so
+/// by definition, and the ratios are then shares of the first weighing, whose error they have in common.
 /// Range: times from 0, more points than parameters. Where two terms can change places the faster comes
-/// first. Errors: BadInput: columns of different length, a time below 0; those of numeric::fit, naming
-/// ratios. Source: least squares; numerics in core/numeric/fit.hpp.
-numeric::Fit curve_fit(CurveModel model, std::span<const Time> times, std::span<const MoistureRatio> ratios);
+/// first. A misfit is told with a chance below 1 % and from 0.5 % of the fall; a single reading only if more
+/// than 3 minutes of the clock would explain it. Errors: BadInput: columns of different length, a time below
+/// 0, too few points; those of numeric::fit, naming ratios. Source: least squares; numerics in
+/// numeric/fit.hpp and numeric/misfit.hpp.
+CurveFit curve_fit(CurveModel model, std::span<const Time> times, std::span<const MoistureRatio> ratios);
+
+/// Parameters of a drying curve by least squares on the weighings, the moisture at the start one of them: the
+/// first weighing is as uncertain as the rest. minimum of Σ (X − Xe − (X0 − Xe) f(t, parameters))²
+/// times: rising; the first is the start. masses: of the material, without tray; solids: dry solids in it;
+/// equilibrium_db: Xe. Where a curve does not begin at 1, X0 is the first weighing's.
+/// The fit's last parameter is X0 − Xe, in kg/kg, as are its residuals.
+/// Errors: BadInput: as drying_rates; a first mass not above the equilibrium's; no more readings than
+/// parameters with X0; NoConvergence: as curve_fit, naming masses. Source: as curve_fit.
+CurveFit run_fit(CurveModel model, std::span<const Time> times, std::span<const Mass> masses, Mass solids,
+                 MoistureDry equilibrium_db);
 
 struct RankedCurve {
     CurveModel model{};
     std::optional<numeric::Fit> fit;  ///< nothing where the points do not determine the model
 };
-/// All models fitted, the least AICc first; models that the points do not determine come last.
-/// Errors: as curve_fit; NoConvergence when no model is determined.
-/// Source: Burnham and Anderson 2002, Model selection and multimodel inference, 2nd ed, sec. 2.4 (AICc).
+/// All models fitted as by curve_fit, the least AICc first; models that the points do not determine come
+/// last. Errors: as curve_fit; NoConvergence when no model is determined. Source: Burnham and Anderson 2002,
+/// Model selection and multimodel inference, 2nd ed, sec. 2.4 (AICc).
 std::vector<RankedCurve> curve_rank(std::span<const Time> times, std::span<const MoistureRatio> ratios);
 
 // ---- a weighed run

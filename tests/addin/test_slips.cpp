@@ -10,9 +10,12 @@
 #include "addin/call/lookup.hpp"
 #include "addin/call/mark.hpp"
 #include "addin/call/slips.hpp"
+#include "addin/text/words.hpp"
 
 namespace drysheet {
 namespace {
+
+const Reading kPoint{};
 
 std::string table_of(std::string_view name, const std::vector<Input>& arguments) {
     std::vector<Input> given{Input(std::string(name))};
@@ -32,7 +35,7 @@ std::string table_of(std::string_view name, const std::vector<Input>& arguments)
 }
 
 std::string marked_call(const Input& answer, std::string_view name, const std::vector<Input>& arguments) {
-    return mark_call(answer, *find_function(name), arguments, {});
+    return mark_call(answer, read(*find_function(name), arguments, kPoint));
 }
 
 // By hand, from 100 g at 80 % to 20 % wet basis: 100 × 0.20 ÷ 0.80 = 25.
@@ -74,9 +77,8 @@ TEST(Slips, EachOfARepeatedArgumentLeftOut) {
 
 TEST(Slips, WhatFourDigitsCannotTellIsLeftOut) {
     // a final moisture of 0.4 %: on the dry basis it differs in the fifth digit only
-    for (const Slip& slip :
-         slips(*find_function("DRIEDMASS"),
-               read(*find_function("DRIEDMASS"), std::array<Input, 3>{100.0, 0.8, "0.4 %"}, {}).values))
+    const std::vector<Input> nearly_dry{100.0, 0.8, "0.4 %"};
+    for (const Slip& slip : slips(read(*find_function("DRIEDMASS"), nearly_dry, kPoint)))
         EXPECT_EQ(slip.sentence.find("final moisture was taken"), std::string::npos) << slip.sentence;
 }
 
@@ -126,8 +128,10 @@ std::vector<Input> drawn(const Function& function, std::mt19937& random) {
         const Parameter& param = parameter_at(function, i);
         if (given[i].form == Input::Form::grid || param.shape == Shape::choice) continue;
         const double value = read_measured(param, given[i], {}).value;
-        if (value != 0) given[i] = value * factor(random);
-        if (param.kind == Kind::fraction) shares += value == 0 ? 0 : given[i].number;
+        if (value == 0) continue;
+        given[i] = value * factor(random);
+        if (param.kind == Kind::fraction) shares += given[i].number;
+        if (param.kind == Kind::mass) given[i] = in_words(given[i].number, 15) + " g";
     }
     if (function.name == "FOODHEAT")  // the parts of a food are a whole
         for (std::size_t i = 0; i < 6; ++i)
@@ -146,19 +150,21 @@ TEST(MarkCall, NoSlipIsRightAndNoRightAnswerWrong) {
         const std::size_t before = calls;
         for (int student = 0; student < 120; ++student) {
             const std::vector<Input> given = drawn(function, random);
+            std::optional<Call> call;
             double right = 0;
             try {
-                right = std::get<double>(evaluate(function, given, {}));
+                call.emplace(read(function, given, kPoint));
+                right = std::get<double>(value(*call));
             } catch (const Refusal&) {
                 continue;  // numbers that do not go together
             }
             if (right == 0) continue;
             ++calls;
-            wrong += mark_call(right, function, given, {}) == "right" ? 0 : 1;
-            const std::vector<Slip> all = slips(function, read(function, given, {}).values);
+            wrong += mark_call(right, *call) == "right" ? 0 : 1;
+            const std::vector<Slip> all = slips(*call);
             for (const Slip& slip : all) {
                 ++asked;
-                const std::string said = mark_call(slip.answer, function, given, {});
+                const std::string said = mark_call(slip.answer, *call);
                 called_right += said == "right" ? 1 : 0;
                 unnamed += said == slip.sentence ? 0 : 1;
             }
@@ -170,7 +176,7 @@ TEST(MarkCall, NoSlipIsRightAndNoRightAnswerWrong) {
             three.precision(function.count ? 9 : 3);
             three << right;
             if (apart && function.gives != Kind::temperature)
-                rounded_wrong += mark_call(three.str(), function, given, {}) == "right" ? 0 : 1;
+                rounded_wrong += mark_call(three.str(), *call) == "right" ? 0 : 1;
         }
         functions_seen += calls > before ? 1 : 0;
         EXPECT_GT(calls, before) << function.name;

@@ -166,6 +166,27 @@ std::optional<VectorXd> standard_errors(const Point& minimum, double variance) {
     return errors;
 }
 
+/// Standard errors at a minimum that hold under unequal noise.
+VectorXd robust_errors(const FitProblem& problem, const Fit& fit, const VectorXd& equal_noise) {
+    const Index n = std::ssize(fit.residuals), m = equal_noise.size();
+    const Eigen::Map<const MatrixXd> J(fit.slopes.data(), n, m);
+    const Eigen::Map<const VectorXd> e(fit.residuals.data(), n);
+    const Eigen::HouseholderQR<MatrixXd> qr(J);
+    const MatrixXd Q = qr.householderQ() * MatrixXd::Identity(n, m);
+    const VectorXd left = 1 - Q.rowwise().squaredNorm().array();
+    // A reading that settles a parameter by itself has no residual to tell of its noise.
+    const VectorXd noise = (left.array() > 1e-6).select(e.array().square() / left.array(), fit.reduced_chi2);
+    MatrixXd middle = Q.transpose() * noise.asDiagonal() * Q;
+    if (problem.shares_of_one) {
+        const VectorXd data = Eigen::Map<const VectorXd>(problem.data.data(), n);
+        const VectorXd c = Q.transpose() * (data - e);
+        middle += fit.reduced_chi2 * c * c.transpose();
+    }
+    const MatrixXd half =
+        qr.matrixQR().topLeftCorner(m, m).triangularView<Eigen::Upper>().solve(MatrixXd::Identity(m, m));
+    return (half * middle * half.transpose()).diagonal().cwiseSqrt().cwiseMax(equal_noise);
+}
+
 }  // namespace
 
 Fit fit(const FitProblem& problem) {
@@ -215,6 +236,12 @@ Fit fit(const FitProblem& problem) {
     result.r2 = 1 - best->sum / spread;
     result.rmse = std::sqrt(best->sum / n);
     result.reduced_chi2 = best->sum / (n - p);
+    result.residuals.resize(points);
+    result.slopes.resize(points * count);
+    problem.model(result.parameters, result.residuals, result.slopes);
+    for (std::size_t i = 0; i < points; ++i) result.residuals[i] = problem.data[i] - result.residuals[i];
+    const VectorXd robust = robust_errors(problem, result, *errors);
+    result.robust_errors.assign(robust.begin(), robust.end());
     const double K = p + 1;
     result.aicc = n > K + 1 ? n * std::log(std::max(best->sum, search.rounding()) / n) + 2 * K +
                                   2 * K * (K + 1) / (n - K - 1)

@@ -45,11 +45,15 @@ struct FitProblem {
     std::vector<double> high{};
     double offset = 1e-8;        ///< relative offset at which the search ends
     int most_iterations = 1000;  ///< from each start, all trials of it together
+    bool shares_of_one = false;  ///< the data are shares of one more reading, whose error they all have
 };
 
 struct Fit {
     std::vector<double> parameters;
-    std::vector<double> standard_errors;  ///< sqrt(reduced chi2 · diag((JᵀJ)⁻¹))
+    std::vector<double> standard_errors;  ///< of equal noise: sqrt(reduced chi2 · diag((JᵀJ)⁻¹))
+    std::vector<double> robust_errors;    ///< that hold under unequal noise, too; never below the others
+    std::vector<double> residuals;        ///< data − model
+    std::vector<double> slopes;           ///< of the model, J: all of the first parameter, and so on
     std::size_t points = 0;
     double residual_sum = 0;  ///< Σ (data − model)²
     double r2 = 0;            ///< 1 − residual sum / Σ (data − mean)²
@@ -61,13 +65,18 @@ struct Fit {
 /// Levenberg–Marquardt with the scaling of Moré, from every start.
 ///
 /// Stops when the relative offset (Bates and Watts 1981) is below `offset`: the parameters are then within
-/// that share of their standard errors of the minimum; at most `most_iterations` a start. Errors: BadInput
-/// with no more points than parameters, or data without any spread; NoConvergence when no start reaches a
-/// minimum, when the data do not determine every parameter (the normal matrix is singular, or a parameter's
-/// standard error exceeds the parameter while the other parameters can make up for it), or when a parameter
-/// ends at its bound. Source: Moré 1978, The Levenberg-Marquardt algorithm, Lecture Notes in Mathematics 630;
-/// Bates and Watts 1981, Technometrics 23:179; Burnham and Anderson 2002, Model selection and multimodel
-/// inference, 2nd ed (AICc).
+/// that share of their standard errors of the minimum; at most `most_iterations` a start.
+/// robust_errors: the larger of the error of equal noise and that of HC2,
+///   (JᵀJ)⁻¹ Jᵀ diag(e²/(1 − h)) J (JᵀJ)⁻¹, h the leverages;
+/// with shares_of_one also reduced chi2 · c cᵀ, c = (JᵀJ)⁻¹ Jᵀ model: a common factor as uncertain as one
+/// reading. Errors: BadInput with no more points than parameters, or data without any spread; NoConvergence
+/// when no start reaches a minimum, when the data do not determine every parameter (the normal matrix is
+/// singular, or a parameter's standard error exceeds the parameter while the other parameters can make up for
+/// it), or when a parameter ends at its bound.
+/// Source: Moré 1978, The Levenberg-Marquardt algorithm, Lecture Notes in Mathematics 630; Bates and Watts
+/// 1981, Technometrics 23:179; Burnham and Anderson 2002, Model selection and multimodel inference, 2nd ed
+/// (AICc); White 1980, Econometrica 48:817; MacKinnon and White 1985, J. Econometrics 29:305 (HC2); Angrist
+/// and Pischke 2009, Mostly harmless econometrics, sec. 8.1 (the larger of both).
 Fit fit(const FitProblem& problem);
 
 }  // namespace drysheet::numeric

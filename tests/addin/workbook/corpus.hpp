@@ -64,6 +64,7 @@ A14 | Heat in a shift | =B5*B6*60 {format 0.0" kWh"}
 A15 | Dried product from sheet | =B1*(1-B3)/(1-B4) {format 0" g"}
 ! unit B12
 ! percent B13
+! factor B14
 ! unit B15
 )",
     // our functions, handed the wrong things
@@ -314,6 +315,231 @@ A7 | Mass (kg) | 4 | Mass (g) | =B7*1000
 A8 | X (kg/kg db) | 3.2 | Moisture wb (%) | =B8/(1+B8)*100
 A9 | Moisture wb (%) | 76 | X (kg/kg db) | =B9/(100-B9)
 A10 | Temp (°C) | 55 | Temp (K) | =B10+273.15
+)",
+    // labels without units in a transposed table, days across
+    R"(
+sheet Across
+A1 | | Mon | Tue | Wed | Thu | Fri | Week
+A2 | Ginger in (kg) | 38 | 41 | 40 | 39 | 42 | =SUM(B2:F2)
+A3 | Chips out (kg) | 6.1 | 6.6 | 6.4 | 6.2 | 6.8 | =SUM(B3:F3)
+A4 | In : out | =B2/B3 | =C2/C3 | =D2/D3 | =E2/E3 | =F2/F3 | =G2/G3
+A5 | Water gone (kg) | =B2-B3 | =C2-C3 | =D2-D3 | =E2-E3 | =F2-F3 | =G2-G3
+A6 | Meter before (kWh) | 1200 | 1246 | 1293 | 1340 | 1386
+A7 | Meter after (kWh) | 1246 | 1293 | 1340 | 1386 | 1433
+A8 | Used (kWh) | =B7-B6 | =C7-C6 | =D7-D6 | =E7-E6 | =F7-F6 | =SUM(B8:F8)
+A9 | kWh/kg water | =B8/B5 | =C8/C5 | =D8/C5 | =E8/E5 | =F8/F5 | =G8/G5
+A10 | Hrs run | 9 | 9.5 | 9 | 9 | 10 | =SUM(B10:F10)
+A11 | kg water per hr | =B5/B10 | =C5/C10 | =D5/D10 | =E5/E10 | =F5/F10 | =G5/G10
+A12 | In plus meter (kg) | =B2+B6
+! reference D9
+! unit B12
+)",
+    // short symbols
+    R"(
+sheet Symbols
+A1 | m0 (g) | m1 (g) | m2 (g) | w (%) | X (kg/kg db) | t (min) | rate (g/h)
+A2:A9 | 22.1 | 27.4 | 22.9 | =(B2-C2)/(B2-A2)*100 | =(B2-C2)/(C2-A2) | 180 | =(B2-C2)/F2*60
+A12 | w in % wb | 84
+A13 | X | =B12/(100-B12)
+A14 | w again (%) | =B13/(1+B13)*100
+A15 | X wrong way | =B12/(1-B12)
+A16 | L (mm) | 5
+A17 | D_eff (m²/s) | 2.5e-10
+A18 | Fo | =B17*3600/(B16/2000)^2
+A19 | k (1/h) | 0.32
+A20 | t half (h) | =LN(2)/B19
+A21 | MR after 4 h | =EXP(-B19*4)
+A22 | m at 4 h (g) | =A2+(B2-A2)*B21
+! percent B15
+)",
+    // buying and selling in lb and kg, headings with notes in brackets
+    R"(
+sheet Shop
+A1 | Item | Bought (lb) | Bought (kg, from lb) | Price (USD/lb) | Paid (USD) | Pieces | g per piece
+A2:A6 | x | 12 | =B2*0.4536 | 1.9 | =B2*D2 | 40 | =C2*1000/F2
+A7 | all | =SUM(B2:B6) | =SUM(C2:C6) | =E7/B7 | =SUM(E2:E6) | =SUM(F2:F6)
+A9 | Ready to eat (oz) | 8
+A10 | Ready to eat (g) | =B9*28.35
+A11 | Packs from Monday | =INT(C2*1000/B10)
+A12 | All bought, g | =C7+B10
+A13 | Share of the first (%) | =C2/C7*100
+A14 | First and second (kg) | =C2+C3
+! unit B12
+)",
+    // German with a form, units beside, and words of a workshop
+    R"(
+sheet Charge
+A1 | Charge 7, erfunden
+A2 | Bruttogewicht mit Horden | 48,2 |
+A3 | Brutto mit Horden | 48.2 | kg
+A4 | Tara Horden | 12.6 | kg
+A5 | Netto Frischware | =B3-B4 | kg
+A6 | Feuchte Anfang (Mittel) | 83.5 | %
+A7 | Restfeuchte | 12 | %
+A8 | Trockensubstanzanteil | =100-B6 | %
+A9 | TS | =B5*B8/100 | kg
+A10 | Soll-Trockengewicht | =B9*100/(100-B7) | kg
+A11 | Ist-Trockengewicht | 6450 | g
+A12 | Abweichung | =B11/1000-B10 | kg
+A13 | Abweichung relativ | =B12/B10*100 | %
+A14 | Beginn | 0.3125 {clock} | 
+A15 | Ende | 0.8125 {clock} |
+A16 | Dauer | =(B15-B14)*24 | h
+A17 | Wasser je Stunde | =(B5-B10)/B16 | kg/h
+A18 | Dauer in Minuten | =B15-B14 | min
+A19 | Strompreis | 0.32 | EUR/kWh
+A20 | Stromkosten | =B19*B21 | EUR
+A21 | Stromverbrauch | 62 | kWh
+A22 | Wasser gesamt | =B5-B11 | kg
+A23 | Lufttemperatur | 62 | °C
+A24 | Abkühlung | =B23-B25 | K
+A25 | Ablufttemperatur | 41 | °C
+! unit B18
+! unit B22
+)",
+    // French table, percent formats
+    R"(
+sheet Lots
+A1 | Lot | Masse brute (kg) | Tare (kg) | Masse nette (kg) | Teneur en eau avant | Teneur en eau après | Produit sec théorique (kg) | Produit sec pesé (kg) | Écart relatif
+A2:A8 | A | 33 | 6 | =B2-C2 | 85 % | 11 % | =D2*(1-E2)/(1-F2) | 4.3 | =(H2-G2)/G2 {percent}
+A9 | Total | | | =SUM(D2:D8) | =AVERAGE(E2:E8) {percent} | =AVERAGE(F2:F8) {percent} | =SUM(G2:G8) | =SUM(H2:H8) | =(H9-G9)/G9 {percent}
+D4 | =B4-6.5
+G6 | =D6*(100-E6)/(1-F6)
+A11 | Eau à enlever (kg) | =D9*(100-E9)
+A12 | Débit d'air (m³/h) | 900
+A13 | Débit d'air (m³/min) | =B12/60
+A14 | Débit (m³/s) | =B12/60
+! constant D4
+! percent G6
+! percent B11
+! unit B14
+)",
+    // Spanish form
+    R"(
+sheet Piña
+A1 | Peso entero (kg) | 90
+A2 | Cáscara y corazón (kg) | 38
+A3 | Rodajas a bandejas (kg) | =B1-B2
+A4 | Humedad de entrada (%) | 86
+A5 | Humedad de salida (%) | 15
+A6 | Sólidos (kg) | =B3*(100-B4)/100
+A7 | Producto seco (kg) | =B6/(100-B5)*100
+A8 | Agua evaporada (kg) | =B3-B7
+A9 | Rendimiento (%) | =B7/B1*100
+A10 | Tiempo (h) | 14
+A11 | Velocidad media (kg/h) | =B8/B10
+A12 | Velocidad media (g/min) | =B8*1000/B10/60
+A13 | Gas usado (kg) | 5.2
+A14 | Costo del gas (USD/kg) | 1.4
+A15 | Costo (USD) | =B13*B14
+A16 | Costo por kg seco (USD/kg) | =B15/B7
+A17 | Bandejas | 40
+A18 | Carga por bandeja (g) | =B3/B17
+A19 | Carga por bandeja (kg) | =B3/B17
+A20 | Suma de pesos (kg) | =B3+B10
+A21 | Agua en el producto (kg) | =B7*B5
+! unit B18
+! unit B20
+! percent B21
+)",
+    // our functions used rightly, in many ways
+    R"(
+sheet Right
+A1 | Prepared (g) | 5000
+A2 | Moisture in | 86 %
+A3 | Moisture out | 10 %
+A4 | Weighed dry (g) | 790
+A5 | Dryer temp (°C) | 60
+A6 | Room (°C) | 24
+A7 | Room RH | 65 %
+A8 | Altitude (m) | 1200
+A9 | Tare of tray (g) | 850
+A10 | Expected (g) | =DRY.DRIEDMASS(B1;B2;B3)
+A11 | Expected (kg) | =DRY.DRIEDMASS(B1;B2;B3)/1000
+A12 | Water (g) | =DRY.WATERREMOVED(B1;B2;B3)
+A13 | Final moisture | =DRY.FINALMOISTURE(B1;B2;B4) {percent}
+A14 | Final moisture (%) | =DRY.FINALMOISTURE(B1;B2;B4)*100
+A15 | Stop at (g) | =DRY.STOPMASS(B9;B1;B2;B3)
+A16 | Pressure (kPa) | =DRY.ALTITUDEPRESSURE(B8)
+A17 | Humidity ratio (kg/kg) | =DRY.HUMIDITYRATIO(B6;B7;B16)
+A18 | Humidity ratio (g/kg) | =DRY.HUMIDITYRATIO(B6;B7;B16)*1000
+A19 | Dew point (°C) | =DRY.DEWPOINT(B6;B7;B16)
+A20 | RH hot | =DRY.HEATEDRH(B6;B7;B5;B16) {percent}
+A21 | X in (kg/kg db) | =DRY.DRYBASIS(B2)
+A22 | back (wb) | =DRY.WETBASIS(B21)
+A23 | from text (g) | =DRY.DRIEDMASS("5 kg";"86 %";B3)
+A24 | with unit (g) | =DRY.DRIEDMASS(B1&" g";B2;B3)
+A25 | Expected in kg, as text | =ROUND(B10/1000;2)&" kg"
+A26 | Why | =DRY.WHY("DRIEDMASS";B1;B2;B3)
+A27 | Ratio | =DRY.DRYINGRATIO(B2;B3)
+A28 | Fresh for 2 kg (g) | =DRY.FRESHFOR(2000;B2;B3)
+A29 | Latent heat (kJ/kg) | =DRY.LATENTHEAT(B5)
+A30 | Refused | =DRY.DRIEDMASS(B1;86;B3)
+A31 | Rests on it | =B30*2
+A32 | Hidden | =IFERROR(DRY.DRIEDMASS(B1;B3;B2);"")
+A33 | Percent twice | =DRY.DRYBASIS(B2&" %")
+A34 | Expected (lb) | =DRY.DRIEDMASS(B1;B2;B3)
+! refusal B30
+! refusal B32
+! percent B33
+! unit B34
+)",
+    // plain tables of other things: nothing to find
+    R"(
+sheet Stock
+A1 | Code | Item | In stock | Min | Order | Unit price | Value | Due
+A2:A9 | 17 | jar | 120 | 100 | =IF(C2<D2;D2*2-C2;0) | 0.35 | =C2*F2 | 45000 {date}
+A10 | | Sum | =SUM(C2:C9) | | =SUM(E2:E9) | | =SUM(G2:G9)
+sheet Scores
+A1 | Taster | Colour | Taste | Crunch | Mean | Weighted
+A2:A8 | p | 7 | 8 | 6 | =AVERAGE(B2:D2) | =0.2*B2+0.5*C2+0.3*D2
+A9 | Mean | =AVERAGE(B2:B8) | =AVERAGE(C2:C8) | =AVERAGE(D2:D8) | =AVERAGE(E2:E8) | =AVERAGE(F2:F8)
+A10 | SD | =STDEV(B2:B8) | =STDEV(C2:C8) | =STDEV(D2:D8) | =STDEV(E2:E8) | =STDEV(F2:F8)
+sheet Syrup
+A1 | Recipe for | 10 | kg of fruit
+A2 | Sugar | =B1*0.4 | kg
+A3 | Water | =B1*0.6 | L
+A4 | Acid | =B1*2 | g
+A5 | All of it | =B1+B2+B3 | kg
+A6 | Brix | 40 | °
+A7 | Days | =B8-B9 | d
+A8 | Use by | 45100 {date}
+A9 | Made on | 45000 {date}
+A10 | Shelves | =CEILING(B1*1000/350;1)
+A11 | Labels | =B10*2+5
+sheet People
+A1 | Name | Hours | Rate (USD/h) | Pay (USD) | Bonus (%) | Total (USD)
+A2:A7 | n | 38 | 3.2 | =B2*C2 | 5 | =D2*(1+E2/100)
+A8 | Sum | =SUM(B2:B7) | | =SUM(D2:D7) | | =SUM(F2:F7)
+)",
+    // air and energy in plain formulas, rightly
+    R"(
+sheet Psych
+A1 | T (°C) | RH (%) | psat (kPa) | pv (kPa) | P (kPa) | W (kg/kg) | h (kJ/kg) | v (m³/kg)
+A2:A8 | 25 | 60 | =0.61078*EXP(17.27*A2/(A2+237.3)) | =B2/100*C2 | 101.325 | =0.622*D2/(E2-D2) | =1.006*A2+F2*(2501+1.86*A2) | =0.287*(A2+273.15)*(1+1.608*F2)/E2
+sheet Heat
+A1 | Feed, kg | 40
+A2 | cp, kJ/kg K | 3.8
+A3 | T feed, °C | 22
+A4 | T dryer, °C | 60
+A5 | Warming, kJ | =B1*B2*(B4-B3)
+A6 | Water, kg | 33
+A7 | r, kJ/kg | 2358
+A8 | Evaporation, kJ | =B6*B7
+A9 | Least heat, kWh | =(B5+B8)/3600
+A10 | Burner, kW | 12
+A11 | Time, h | =B9/B10
+A12 | Time, min | =B9/B10*60
+A13 | Air, m³/h | 1100
+A14 | Air density, kg/m³ | 1.06
+A15 | Air, kg/h | =B13*B14
+A16 | Air per kg water, kg/kg | =B15*B11/B6
+A17 | Area, m² | 3.2
+A18 | Air speed, m/s | =B13/3600/B17
+A19 | Total heat, kJ | =B5+B9
+A20 | Power need, kW | =B9*B11
+! unit Heat.B19
+! unit Heat.B20
 )",
 };
 
