@@ -1,5 +1,6 @@
 #include "drysheet/kinetics.hpp"
 
+#include <array>
 #include <cmath>
 #include <optional>
 
@@ -15,6 +16,9 @@ constexpr Param kMasses{
     .text = "masses of the readings, without the tray; a blank one leaves its reading out",
     .missed = true};
 constexpr Param kSolids{arg::solids, "dry solids in them, from DRY.SOLIDSMASS", positive};
+constexpr std::string_view kNoKeeping =
+    "A moisture says nothing of keeping: only a measured water activity and the local food authority decide "
+    "that.";
 constexpr Param kStartDb{"start_db", "moisture at the start, dry basis"};
 constexpr Param kEndDb{arg::end_db, "moisture at the end, dry basis"};
 constexpr Param kArea{arg::area, "area of the drying surface", positive};
@@ -36,6 +40,28 @@ Rates rates(std::span<const Time> times, std::span<const Mass> masses, Mass soli
 Outcome rates_column(const Rates& column) {
     Table table{.columns = 1};
     for (const Amount& rate : column) table.cells.emplace_back(shown(rate));
+    return table;
+}
+
+Outcome doubt_table(const std::vector<DoubtfulReading>& doubts) {
+    constexpr std::array<std::string_view, 8> words{"out of line",
+                                                    "out of line, with all after it",
+                                                    "heavier than before",
+                                                    "heavier than before, with all after it",
+                                                    "swapped with the next",
+                                                    "time goes back",
+                                                    "gap",
+                                                    "same twice"};
+    Table table{.columns = 5, .cells = {"reading", "time", "mass", "expected", "what"}};
+    for (const DoubtfulReading& doubt : doubts) {
+        const Cell expected = doubt.expected ? Cell(shown(*doubt.expected)) : Cell("");
+        const std::string what(words[static_cast<std::size_t>(doubt.what)]);
+        for (const Cell& cell : {Cell(static_cast<double>(doubt.reading)), Cell(shown(doubt.time)),
+                                 Cell(shown(doubt.mass)), expected, Cell(what)})
+            table.cells.push_back(cell);
+    }
+    if (doubts.empty())
+        for (const char* cell : {"", "", "", "", "nothing found"}) table.cells.emplace_back(cell);
     return table;
 }
 
@@ -80,6 +106,8 @@ std::vector<Function> kinetics_entries() {
         bend_masses.push_back(100 * (1 + (t < 3 ? 6 - t : 3 - 2.5 * (1 - std::exp(-(t - 3) / 2.5)))));
     }
     const Input clock = column_of(bend_hours), masses = column_of(bend_masses);
+    bend_masses[9] += 20;
+    const Input slipped = column_of(bend_masses);
     const Input steady_hours = column(0.0, 0.5, 1.5, 2.0), steady_masses = column(500.0, 475.0, 425.0, 400.0);
 
     return {
@@ -105,6 +133,65 @@ std::vector<Function> kinetics_entries() {
                           {{column(500.0, 300.0), 100.0, 5.0}, "equilibrium_db"}},
              .see_also = {"CURVEFIT", "RATES", "MOISTURERATIO"},
              .row_by_row = true}),
+        function<time_at>(
+            {.name = "TIMEAT",
+             .topic = topic,
+             .summary = "When a weighed run passed a moisture, between two of its readings",
+             .params = {{kClock, kMasses, kSolids, {arg::target, "moisture to look for, wet basis"}}},
+             .result = "time",
+             .range =
+                 "2 readings or more. On the straight line of mass over time between two readings; the last "
+                 "time, where the balance's noise lets the run pass it more than once. Refused beyond what "
+                 "the "
+                 "run began with and reached.",
+             .source = "Definition of the moisture; linear interpolation.",
+             .caution = kNoKeeping,
+             .working = "mass at the target = solids ÷ (1 − target)\n"
+                        ": time on the straight line between the readings on either side of it",
+             .checks = {{{column(0.0, 2.0, 5.0), column(500.0, 300.0, 150.0), 100.0, 0.6},
+                         3.0,
+                         1e-12,
+                         "by hand: 100 ÷ 0.4 = 250 g, a third of the way from 300 to 150 g"},
+                        {{column(0.0, 2.0, 5.0), column(500.0, 300.0, 150.0), 100.0, 0.8},
+                         0.0,
+                         1e-12,
+                         "by hand: 100 ÷ 0.2 = 500 g, the first reading"},
+                        {{column(0.0, 1.0, 2.0, 3.0), column(500.0, 249.0, 251.0, 200.0), 100.0, 0.6},
+                         2.0 + 1.0 / 51,
+                         1e-12,
+                         "by hand: 250 g passed twice, the last time 1 g after 251 g of the way to 200 g"}},
+             .refusals = {{{column(0.0, 2.0, 5.0), column(500.0, 300.0, 150.0), 100.0, 0.3}, "target"},
+                          {{column(0.0, 2.0, 5.0), column(500.0, 300.0, 150.0), 100.0, 0.81}, "target"},
+                          {{column(0.0, 2.0, 1.0), column(500.0, 300.0, 150.0), 100.0, 0.6}, "times"},
+                          {{column(0.0, 2.0, 5.0), column(500.0, 300.0, 150.0), 200.0, 0.6}, "masses"}},
+             .see_also = {"CURVETIME", "DRYINGTIME", "RUNCHECK"}}),
+        function<run_check>(
+            {.name = "RUNCHECK",
+             .topic = topic,
+             .summary =
+                 "Readings of a weighed run that are probably slips, and what to expect in their place",
+             .params = {{{arg::times, "times of the readings, in the order in which they were taken"},
+                         kMasses}},
+             .result = "doubts",
+             .range =
+                 "6 readings or more, counted without blank rows. Amounts above 0.5 % of the whole loss that "
+                 "no smooth curve explains; a gap is over 4 times as long as the intervals around it, with 5 "
+                 "% of the "
+                 "loss in it. A first reading that is off looks like a warming-up or a quick start, and is "
+                 "found "
+                 "only before readings on a nearly straight line.",
+             .source =
+                 "Smoothing spline as in Wahba (1990) Spline Models for Observational Data, ch. 1; single "
+                 "readings and steps by their likelihood, de Jong and Penzer (1998) J. Am. Stat. Assoc. "
+                 "93:796.",
+             .working = ": each reading is left out in turn, each pair changed over, each later part "
+                        "shifted; what makes the rest "
+                        "far more likely on a smooth curve is named",
+             .checks = {{{clock, slipped}, "out of line", 0, "by construction: 20 g added to one reading"},
+                        {{clock, masses}, "nothing found", 0, "by construction: no slip"}},
+             .refusals = {{{column(0.0, 1.0, 2.0), column(500.0, 400.0, 350.0)}, "times"}},
+             .see_also = {"RATES", "TIMEAT", "CRITICALPOINT"},
+             .show = doubt_table}),
         function<rates>(
             {.name = "RATES",
              .topic = topic,
@@ -112,11 +199,12 @@ std::vector<Function> kinetics_entries() {
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "rates",
              .range =
-                 "3 readings or more. A quadratic or cubic through the nearest readings, as many as let "
-                 "the readings foretell each other best; a bend is rounded off over a few readings, and "
-                 "beside a long gap the rate is the mean over it. With 6 readings or more, one in ten is "
-                 "left out without which the others foretell each other far better, if it is more than 0.5 % "
-                 "of the whole loss off.",
+                 "3 readings or more. A quadratic or cubic through the nearest readings, as many as predict "
+                 "each reading best from the others; a bend is rounded off over a few readings, and beside a "
+                 "long "
+                 "gap the rate is the mean over it. The slips that DRY.RUNCHECK names are put right first: a "
+                 "reading "
+                 "out of line is left out, a swapped pair changed back, a step taken off.",
              .source = "Local polynomials of Savitzky and Golay (1964) Anal. Chem. 36:1627, for uneven steps "
                        "weighted by distance as in Cleveland (1979) J. Am. Stat. Assoc. 74:829, chosen by "
                        "prediction as in Allen (1974) Technometrics 16:125.",

@@ -19,7 +19,7 @@ using State = Carried::State;
 
 constexpr Dimension kNone{}, kKelvin{0, 0, 0, 1}, kMass{1}, kTime{0, 0, 1};
 constexpr std::size_t kMostScales = 24;
-constexpr std::size_t kMostCells = 200;  // of a range that are looked at
+constexpr std::size_t kMostCells = 100;  // of a range that are looked at
 
 bool near(double a, double b) { return std::abs(a - b) <= 2e-3 * std::abs(b); }
 bool holds(const std::vector<double>& scales, double scale) {
@@ -49,6 +49,12 @@ Dimension times(const Dimension& a, const Dimension& b, int power) {
 void add_places(std::vector<Place>& to, const std::vector<Place>& more) {
     for (const Place& place : more)
         if (to.size() < 4 && std::ranges::find(to, place) == to.end()) to.push_back(place);
+}
+
+// Two cells of one column, as a rule.
+bool alike(const Carried& a, const Carried& b) {
+    return a.dimension == b.dimension && a.kind == b.kind && a.basis == b.basis && a.weak == b.weak &&
+           a.text == b.text && a.scales == b.scales;
 }
 
 Carried a_number(double x) { return {.state = State::number, .number = x}; }
@@ -423,12 +429,9 @@ class Carrier::Walk {
     // ---- functions
 
     Carried joined_range(const Formula& f, const std::string& deed) {
-        std::vector<Place> cells = filled_cells(carrier_.picture_, f.from, f.to);
         Carried made;
         bool begun = false;
-        std::size_t looked = 0;
-        for (const Place& place : cells) {
-            if (++looked > kMostCells) break;
+        for (const Place& place : filled_cells(carrier_.picture_, f.from, f.to, kMostCells)) {
             const Cell* cell = carrier_.picture_.at(place);
             if (cell == nullptr || !(std::holds_alternative<double>(cell->value))) {
                 if (cell == nullptr || carrier_.labels_.at(place).empty()) continue;
@@ -437,6 +440,9 @@ class Carrier::Walk {
             if (!begun) {
                 made = std::move(next);
                 begun = true;
+            } else if (next.known() && made.known() && alike(next, made)) {
+                add_places(made.from, next.from);
+                made.says &= next.says;
             } else if (next.known() && made.known()) {
                 if (deed.empty()) {
                     if (made.dimension != next.dimension) return {};
@@ -657,7 +663,7 @@ class Carrier::Walk {
         }
         if (given.scales.empty() || holds(given.scales, scale_of(wanted)) || param.kind == Kind::number)
             return;
-        const bool clock = wanted.dimension == kTime && given.from.size() == 1 &&
+        const bool clock = wanted.dimension == kTime && !given.from.empty() &&
                            carrier_.labels_.at(given.from.front()).clock_format;
         clash(Verdict::wrong,
               argument +

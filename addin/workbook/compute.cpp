@@ -476,7 +476,8 @@ std::optional<double> number_in(const Picture& picture, const Place& place) {
     return given.value.number;
 }
 
-std::vector<Place> filled_cells(const Picture& picture, const Reference& from, const Reference& to) {
+std::vector<Place> filled_cells(const Picture& picture, const Reference& from, const Reference& to,
+                                std::size_t most) {
     std::vector<Place> made;
     if (from.gone || to.gone || !from.file.empty()) return made;
     const auto [top, bottom] = std::minmax(from.cell.row, to.cell.row);
@@ -485,7 +486,8 @@ std::vector<Place> filled_cells(const Picture& picture, const Reference& from, c
     for (int sheet = std::max(first, 0);
          sheet <= last && static_cast<std::size_t>(sheet) < picture.sheets.size(); ++sheet) {
         const auto& cells = picture.sheets[static_cast<std::size_t>(sheet)].cells;
-        for (auto at = cells.lower_bound({top, left}); at != cells.end() && at->first.first <= bottom;) {
+        for (auto at = cells.lower_bound({top, left});
+             at != cells.end() && at->first.first <= bottom && made.size() < most;) {
             const auto [row, column] = at->first;
             if (column > right) {
                 at = cells.lower_bound({row + 1, left});

@@ -2,7 +2,9 @@
 #pragma once
 
 #include <functional>
+#include <limits>
 #include <optional>
+#include <vector>
 
 #include "addin/text/cell.hpp"
 #include "addin/workbook/picture.hpp"
@@ -35,8 +37,10 @@ std::optional<double> number_of(const Formula& formula, const Place& at, const P
 /// The number that a cell shows, if it shows one.
 std::optional<double> number_in(const Picture& picture, const Place& place);
 
-/// The cells of a range that hold something, row by row; over several sheets, sheet by sheet.
-std::vector<Place> filled_cells(const Picture& picture, const Reference& from, const Reference& to);
+/// The cells of a range that hold something, row by row; over several sheets, sheet by sheet; of more than
+/// `most` the first.
+std::vector<Place> filled_cells(const Picture& picture, const Reference& from, const Reference& to,
+                                std::size_t most = std::numeric_limits<std::size_t>::max());
 
 /// What a defined name means where it is used; nullptr where there is none of that name.
 const Formula* meaning(const Picture& picture, const Formula& name);

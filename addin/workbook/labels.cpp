@@ -123,6 +123,10 @@ class Lexicon {
     Says read(std::span<const std::string> tokens) const {
         Says says;
         if (const auto found = whole_.find(joined(tokens)); found != whole_.end()) says |= found->second;
+        // "wt in", "MC f"
+        if (tokens.size() > 1 && (tokens.back().size() > 1 || tokens.back() == "i" || tokens.back() == "f" ||
+                                  tokens.back() == "0"))
+            if (const auto found = whole_.find(tokens.back()); found != whole_.end()) says |= found->second;
         for (std::size_t i = 0; i < tokens.size();) {
             std::size_t taken = 1;
             for (std::size_t n = std::min(longest_, tokens.size() - i); n > 0; --n)
@@ -189,13 +193,29 @@ std::string with_point_for_dot(std::string text) {
     return text;
 }
 
+// "kg/kg db", "% wb", "deg C", but not "hours in" (an inch).
+bool several_words(std::string_view text) {
+    return std::ranges::any_of(
+        std::to_array<std::string_view>({"/", "%", "°", " per ", "deg ", "mm Hg"}),
+        [&](std::string_view sign) { return text.find(sign) != std::string_view::npos; });
+}
+
 // The unit as people write it: "kg w.b.", "g water/g dry matter", "kg/kg DM", "in kg", "% TS".
 std::optional<Unit> unit_in(std::string_view text) {
     text = trimmed(text);
     for (const std::string_view word : {"in ", "en ", "as "})
         if (text.starts_with(word)) text = trimmed(text.substr(word.size()));
     if (text.empty() || text.size() > 40) return {};
-    if (const auto unit = read_unit(text)) return unit;
+    if (text.find(' ') != std::string_view::npos && !several_words(text)) return {};
+    // "db" and "RH" alone are words, no unit
+    const auto read = [](std::string_view one) {
+        const bool share = one.starts_with("%/");  // "%/h"
+        auto unit = read_unit(share ? "1" + std::string(one.substr(1)) : std::string(one));
+        if (unit && share) unit->denominator *= 100;
+        if (unit && unit->dimension == Dimension{} && unit->form == RatioForm::none) unit.reset();
+        return unit;
+    };
+    if (const auto unit = read(text)) return unit;
     // nouns between the units: which water, which solids
     const bool quotient =
         text.find('/') != std::string_view::npos || text.find(" per ") != std::string_view::npos;
@@ -231,8 +251,8 @@ std::optional<Unit> unit_in(std::string_view text) {
           "Trockenmasse", "(dry basis)",  "solides"})
         drop(word, Basis::dry, false);
     for (const std::string_view word :
-         {"bh", "b.h.", "base humide", "base húmeda", "BH", "FM", "FW", "FS", "w.b", "Feuchtmasse",
-          "Frischmasse", "fresh mass", "fresh", "wet mass", "wet", "as is", "(wet basis)"})
+         {"bh", "b.h.", "base humide", "base húmeda", "BH", "FM", "FW", "FS", "MH", "m.h.", "w.b",
+          "Feuchtmasse", "Frischmasse", "fresh mass", "fresh", "wet mass", "wet", "as is", "(wet basis)"})
         drop(word, Basis::wet, false);
     for (const std::string_view word : {"water", "H2O", "H₂O", "Wasser", "eau", "agua", "moisture", "d'eau",
                                         "RH", "HR", "r.F.", "rF", "rel."})
@@ -242,7 +262,7 @@ std::optional<Unit> unit_in(std::string_view text) {
         if (c != ' ' || (!tight.empty() && tight.back() != '/')) tight += c;
     while (!tight.empty() && (tight.back() == ' ' || tight.back() == ',')) tight.pop_back();
     for (std::size_t at = 0; (at = tight.find(" /")) != std::string::npos;) tight.erase(at, 1);
-    auto unit = tight == text ? std::nullopt : read_unit(trimmed(tight));
+    auto unit = tight == text ? std::nullopt : read(trimmed(tight));
     if (!unit) {
         static const std::pair<std::string_view, std::string_view> spellings[] = {{"Std", "h"},
                                                                                   {"Std.", "h"},
@@ -318,21 +338,15 @@ std::optional<Unit> unit_in(std::string_view text) {
 // A unit that may end a label without being set apart: what could be a word of it is none.
 std::optional<Unit> trailing_unit(std::string_view word) {
     static constexpr std::string_view words[] = {
-        "t",     "m",      "l",     "L",       "C",       "F",     "K",      "W",       "J",       "d",
-        "in",    "a",      "A",     "s",       "min",     "day",   "days",   "hours",   "minutes", "pounds",
-        "kilos", "week",   "weeks", "bar",     "hour",    "foot",  "second", "seconds", "money",   "fraction",
-        "cc",    "yard",   "inch",  "G",       "Grad",    "deg",   "-",      "–",       "dias",    "jours",
-        "horas", "heures", "Tage",  "Stunden", "Minuten", "rad",   "1",      "RH",      "Stunde",  "heure",
-        "hora",  "Tag",    "jour",  "minute",  "Minute",  "minuto"};
+        "t",       "m",      "l",        "L",      "C",     "F",      "K",    "W",       "J",
+        "d",       "in",     "a",        "A",      "s",     "min",    "day",  "days",    "hours",
+        "minutes", "pounds", "kilos",    "week",   "weeks", "bar",    "hour", "foot",    "second",
+        "seconds", "money",  "fraction", "cc",     "yard",  "inch",   "G",    "Grad",    "deg",
+        "-",       "–",      "dias",     "jours",  "horas", "heures", "Tage", "Stunden", "Minuten",
+        "rad",     "1",      "RH",       "Stunde", "heure", "hora",   "Tag",  "jour",    "minute",
+        "Minute",  "minuto", "sec"};
     if (std::ranges::find(words, word) != std::end(words)) return {};
     return unit_in(word);
-}
-
-// "kg/kg db", "% wb", "deg C", but not "hours in" (an inch).
-bool several_words(std::string_view text) {
-    return std::ranges::any_of(
-        std::to_array<std::string_view>({"/", "%", "°", " per ", "deg ", "mm Hg"}),
-        [&](std::string_view sign) { return text.find(sign) != std::string_view::npos; });
 }
 
 bool is_per(std::string_view word) {
@@ -373,8 +387,8 @@ Split split(std::string_view text) {
     const auto bracket = text.find_first_of("([");
     const bool words_before = bracket != std::string_view::npos && bracket > 0 && text[bracket - 1] == ' ';
     // m₂ rather than m²
-    static constexpr std::string_view symbols[] = {"m1", "m2", "m3", "t1", "t2", "L1",
-                                                   "W1", "W2", "T1", "T2", "h1", "h2"};
+    static constexpr std::string_view symbols[] = {"m1", "m2", "m3", "t1", "t2", "L1", "W1",
+                                                   "W2", "T1", "T2", "h1", "h2", "in"};
     if (!words_before && std::ranges::find(symbols, text) == std::end(symbols) &&
         (text.size() > 1 || text == "%" || text == "g" || text == "h"))
         if (const auto whole = unit_in(text)) {
@@ -431,7 +445,7 @@ Split split(std::string_view text) {
             words.size() == 2 &&
             (words[0] == "t" || lower(words[0]) == "time" || lower(words[0]) == "zeit" ||
              lower(words[0]) == "temps" || lower(words[0]) == "tiempo" || lower(words[0]) == "dauer");
-        auto unit = n == 1 ? trailing_unit(last) : several_words(last) ? unit_in(last) : std::nullopt;
+        auto unit = n == 1 ? trailing_unit(last) : unit_in(last);
         if (!unit && time_symbol && n == 1) unit = unit_in(last);
         // "water per h", "after 4 h"
         if (!unit || (n < words.size() &&
@@ -478,16 +492,30 @@ Label labelled(std::string_view text) {
         (!label.unit || label.unit->dimension == Dimension{1}))
         label.says |= these(Say::mass);
     if (label.unit) {
-        label.says |= Lexicon::get().read(tokens_of(label.unit_text)) &
-                      these(Say::wet_basis, Say::dry_basis, Say::humidity);
+        // "% DM" alone is a share of dry matter, "moisture (% DM)" one on the dry basis
+        if (label.unit->form == RatioForm::percent && label.unit->basis == Basis::dry &&
+            (label.says & ~these(Say::solids, Say::dry_matter, Say::share)).none() &&
+            label.unit_text.find_first_of("Bb") == std::string::npos) {
+            label.unit->basis = Basis::unsaid;
+            label.says |= these(Say::solids, Say::dry_matter);
+            label.only_unit = false;
+        }
         if (label.unit->basis == Basis::wet) label.says |= these(Say::wet_basis);
         if (label.unit->basis == Basis::dry) label.says |= these(Say::dry_basis);
         if (label.unit->humidity) label.says |= these(Say::humidity);
-        if (label.unit->dimension == Dimension{} && label.unit->form == RatioForm::none) {  // "db", "RH"
-            label.unit.reset();
-            label.unit_text.clear();
-            label.only_unit = false;
-        }
+    }
+    // of air, "in" and "out" are the dryer's
+    if ((label.says & these(Say::temperature, Say::humidity, Say::humidity_ratio, Say::enthalpy, Say::air,
+                            Say::speed, Say::flow))
+            .any())
+        for (const auto& [of_food, of_air] :
+             {std::pair(Say::fresh, Say::inlet), std::pair(Say::dried, Say::outlet)})
+            if (label.has(of_food)) label.says = (label.says & ~these(of_food)) | these(of_air);
+    // the moisture of what goes in or comes out
+    if (label.has(Say::moisture) &&
+        (label.says & these(Say::start, Say::final, Say::target, Say::equilibrium)).none()) {
+        if (label.has(Say::fresh) && !label.has(Say::dried)) label.says |= these(Say::start);
+        if (label.has(Say::dried) && !label.has(Say::fresh)) label.says |= these(Say::final);
     }
     return label;
 }
@@ -496,7 +524,9 @@ Label labelled(std::string_view text) {
 
 Label read_label(std::string_view text) {
     std::string storage;
-    return labelled(plain_spaces(text, storage));
+    std::string plain(plain_spaces(text, storage));
+    if (plain.find(' ') == std::string::npos) std::ranges::replace(plain, '_', ' ');  // fresh_mass_kg
+    return labelled(plain);
 }
 
 // ---- the kind
@@ -706,7 +736,9 @@ struct Labels::Reader {
             if (text != nullptr && !own) {
                 if (trimmed(*text).empty()) continue;
                 const Label& label = label_of(*text);
-                if (label.only_unit) {
+                const auto below = sheet.cells.find({row + 1, column});
+                const bool heads = below != sheet.cells.end() && text_of(below->second) == nullptr;
+                if (label.only_unit && (left != nullptr || heads)) {  // no label, as "Hours" may be one
                     left_unit = text;
                 } else {
                     left = text;

@@ -214,6 +214,7 @@ std::vector<Finding> short_ranges(const Picture& picture) {
                 (down ? one.row : one.column) += by;
                 return one;
             };
+            if (!typed_number(picture, step(to, 1)) && !typed_number(picture, step(from, -1))) continue;
             bool all = true;
             for (Place one = from; all && !(step(one, -1) == to); one = step(one, 1))
                 all = typed_number(picture, one);

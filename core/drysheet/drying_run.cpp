@@ -2,9 +2,11 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
 
 #include "drysheet/kinetics.hpp"
+#include "drysheet/numeric/slips.hpp"
 #include "drysheet/numeric/smooth.hpp"
 #include "drysheet/require.hpp"
 #include "drysheet/runs.hpp"
@@ -57,10 +59,77 @@ Run checked_run(std::span<const Time> times, std::span<const Mass> masses, Mass 
     return run;
 }
 
+std::vector<numeric::Slip> slips(const Run& run) {
+    return numeric::find_slips(run.hours, run.moistures, kDoubtedShare * run.range());
+}
+
 std::vector<double> rates_per_hour(const Run& run) {
-    auto rates = numeric::local_slopes(run.hours, run.moistures, kDoubtedShare * run.range());
+    const auto [moistures, kept] = numeric::mended(run.moistures, slips(run));
+    auto rates = numeric::local_slopes(run.hours, moistures, kept);
     for (double& rate : rates) rate = -rate;
     return rates;
+}
+
+/// The run without its slips.
+Run put_right(const Run& run) {
+    const auto [moistures, kept] = numeric::mended(run.moistures, slips(run));
+    Run rest;
+    for (std::size_t i = 0; i < kept.size(); ++i) {
+        if (!kept[i]) continue;
+        rest.hours.push_back(run.hours[i]);
+        rest.moistures.push_back(moistures[i]);
+    }
+    return rest;
+}
+
+// ---- slips
+
+/// The places of the most readings whose times rise, one after another.
+std::vector<std::size_t> rising(std::span<const Time> times) {
+    struct Chain {
+        std::size_t length = 1;
+        std::optional<std::size_t> before{};
+    };
+    std::vector<Chain> chains(times.size());
+    std::optional<std::size_t> end;
+    for (std::size_t i = 0; i < times.size(); ++i) {
+        for (std::size_t j = 0; j < i; ++j)
+            if (times[j] < times[i] && chains[j].length >= chains[i].length)
+                chains[i] = {chains[j].length + 1, j};
+        if (!end || chains[i].length > chains[*end].length) end = i;
+    }
+    std::vector<std::size_t> places;
+    for (; end; end = chains[*end].before) places.push_back(*end);
+    std::ranges::reverse(places);
+    return places;
+}
+
+ReadingSlip named(const numeric::Slip& slip, std::span<const double> y) {
+    const bool heavier = slip.at > 0 && y[slip.at] > y[slip.at - 1];
+    switch (slip.kind) {
+        case numeric::SlipKind::swapped:
+            return ReadingSlip::swapped_with_next;
+        case numeric::SlipKind::step:
+            return heavier ? ReadingSlip::heavier_with_all_after : ReadingSlip::out_of_line_with_all_after;
+        case numeric::SlipKind::out_of_line:
+            break;
+    }
+    return heavier ? ReadingSlip::heavier_than_before : ReadingSlip::out_of_line;
+}
+
+/// Places behind an interval that is far longer than those around it, with some drying in it.
+std::vector<std::size_t> gaps(std::span<const double> x, std::span<const double> y) {
+    constexpr double kTimes = 4, kShareOfLoss = 0.05;
+    const double whole = std::abs(y.front() - y.back());
+    std::vector<std::size_t> places;
+    for (std::size_t i = 1; i < x.size(); ++i) {
+        double longest = 0;
+        for (std::size_t j = i > 2 ? i - 2 : 1; j < std::min(i + 3, x.size()); ++j)
+            if (j != i) longest = std::max(longest, x[j] - x[j - 1]);
+        if (x[i] - x[i - 1] > kTimes * longest && std::abs(y[i - 1] - y[i]) > kShareOfLoss * whole)
+            places.push_back(i);
+    }
+    return places;
 }
 
 // ---- the critical point: parameters Xc, R, tc, τ
@@ -120,22 +189,6 @@ double aicc_of(const Run& run, const auto& formula, std::vector<double> start) {
     }
 }
 
-/// Takes out the reading that stands out most; false when none does.
-bool drop_worst(Run& run, const numeric::Fit& fit) {
-    std::array<numeric::Dual<1>, 4> p;
-    std::ranges::copy(fit.parameters, p.begin());
-    std::vector<double> residuals;
-    for (std::size_t i = 0; i < run.hours.size(); ++i) {
-        residuals.push_back(run.moistures[i] - two_periods(run.hours[i], p).value);
-    }
-    const auto out = numeric::standing_out(residuals, kDoubtedShare * run.range());
-    if (out.empty()) return false;
-    const auto at = static_cast<std::ptrdiff_t>(out.front());
-    run.hours.erase(run.hours.begin() + at);
-    run.moistures.erase(run.moistures.begin() + at);
-    return true;
-}
-
 }  // namespace
 
 std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass solids,
@@ -150,6 +203,55 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
     }
     for (double X : moistures) ratios.emplace_back((X - Xe) / (X0 - Xe));
     return ratios;
+}
+
+Time time_at(std::span<const Time> times, std::span<const Mass> masses, Mass solids, MoistureWet target) {
+    const Run run = checked_run(times, masses, solids, 2);
+    constexpr double rounding = 1e-12;  // a target typed as what a reading holds
+    const double wanted = target.value() / (1 - target.value());
+    const auto wet = [](double X) { return amount(MoistureWet(X / (1 + X))); };
+    const auto& X = run.moistures;
+    if (wanted > X.front() * (1 + rounding))
+        throw BadInput(arg::target, "is wetter than the first reading: the run began at {}",
+                       {wet(X.front())});
+    const double least = *std::ranges::min_element(X);
+    if (wanted < least * (1 - rounding))
+        throw BadInput(arg::target, "was not reached: the run came down to {}", {wet(least)});
+    const auto passed = [&](double x) { return x * (1 - rounding) <= wanted; };
+    for (std::size_t i = X.size() - 1; i > 0; --i)
+        if (passed(X[i]) && !passed(X[i - 1]))
+            return times[i - 1] + (times[i] - times[i - 1]) * ((X[i - 1] - wanted) / (X[i - 1] - X[i]));
+    return times[0];
+}
+
+std::vector<DoubtfulReading> run_check(std::span<const Time> times, std::span<const Mass> masses) {
+    constexpr std::size_t least = 6;
+    check_length(arg::masses, masses.size(), times.size());
+    if (times.size() < least)
+        throw BadInput(arg::times, "has too few readings: {}, where {} are needed",
+                       {count(times.size()), count(least)});
+    std::vector<DoubtfulReading> found;
+    const auto doubt = [&](std::size_t i, ReadingSlip what, std::optional<Mass> expected = {}) {
+        found.push_back({i + 1, times[i], masses[i], expected, what});
+    };
+    const auto order = rising(times);
+    std::vector<double> x, y;
+    for (std::size_t i = 0; i < times.size(); ++i) {
+        if (std::ranges::binary_search(order, i)) {
+            x.push_back(hours(times[i]));
+            y.push_back(masses[i].value());
+        } else {
+            const bool twice = std::ranges::count(times, times[i]) > 1;
+            doubt(i, twice ? ReadingSlip::same_twice : ReadingSlip::time_goes_back);
+        }
+    }
+    if (x.size() < 2) return found;
+    const auto [low, high] = std::ranges::minmax(y);
+    for (const std::size_t i : gaps(x, y)) doubt(order[i], ReadingSlip::gap);
+    for (const auto& slip : numeric::find_slips(x, y, kDoubtedShare * (high - low)))
+        doubt(order[slip.at], named(slip, y), Mass::from_value(slip.expected));
+    std::ranges::stable_sort(found, {}, &DoubtfulReading::reading);
+    return found;
 }
 
 std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
@@ -172,12 +274,8 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
 }
 
 CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
-    Run run = checked_run(times, masses, solids, 7);
-    numeric::Fit fit = fit_bend(run);
-    for (std::size_t most = (times.size() + 9) / 10; most > 0 && run.hours.size() > 7 && drop_worst(run, fit);
-         --most) {
-        fit = fit_bend(run);
-    }
+    const Run run = put_right(checked_run(times, masses, solids, 7));
+    const numeric::Fit fit = fit_bend(run);
     const double tc = fit.parameters[2];
     const auto before = std::ranges::count_if(run.hours, [&](double t) { return t <= tc; });
     const auto after = std::ssize(run.hours) - before;

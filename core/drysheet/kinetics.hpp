@@ -92,16 +92,49 @@ std::vector<RankedCurve> curve_rank(std::span<const Time> times, std::span<const
 std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass solids,
                                            MoistureDry equilibrium_db);
 
+/// When a weighed run passed a moisture, on the straight line of mass over time between two readings.
+/// The last time, where the balance's noise lets it pass more than once. times: rising; masses: of the
+/// material, without tray; solids: dry solids in it; target: wet basis. Range: 2 readings or more. Errors:
+/// BadInput: columns of different length, times that do not rise, a mass below the solids; target: not
+/// between the moistures that the run began with and reached.
+/// Source: definition of the moisture; linear interpolation.
+Time time_at(std::span<const Time> times, std::span<const Mass> masses, Mass solids, MoistureWet target);
+
+/// What is wrong with a reading, probably.
+enum class ReadingSlip : std::uint8_t {
+    out_of_line,
+    out_of_line_with_all_after,
+    heavier_than_before,
+    heavier_with_all_after,
+    swapped_with_next,
+    time_goes_back,
+    gap,
+    same_twice
+};
+struct DoubtfulReading {
+    std::size_t reading = 0;  ///< counted from 1
+    Time time;
+    Mass mass;
+    std::optional<Mass> expected;  ///< what the other readings let expect there
+    ReadingSlip what{};
+};
+/// Readings of a weighed run that are probably slips, in their order.
+/// By numeric::find_slips, for amounts above 0.5 % of the whole loss; before that the times: the fewest
+/// readings without which they rise are named, a gap where an interval is over 4 times the longest of the two
+/// on either side and 5 % of the loss falls into it. A first reading that is off looks like a warming-up or a
+/// quick start, and is found only before readings on a nearly straight line. Range: 6 readings or more.
+/// Errors: BadInput: columns of different length, too few. Source: numeric/slips.hpp.
+std::vector<DoubtfulReading> run_check(std::span<const Time> times, std::span<const Mass> masses);
+
 /// Drying rate at every reading of a weighed run. R = −dX/dt by local polynomials.
 /// The slope of a weighted quadratic or cubic through the nearest readings; degree and number of readings are
-/// those by which the readings foretell each other best; uneven steps are allowed. A reading without which
-/// the others foretell each other far better is left out, if it is more than 0.5 % of the whole loss off, at
-/// most one in ten, so that one bad reading makes no rate. times: rising; masses: of the material, without
-/// tray; solids: dry solids in it. Range: 3 readings or more; fewer than 6 are not doubted. A bend is rounded
-/// off over a few readings; beside a long gap the rate is the mean over it. Errors: BadInput: columns of
-/// different length, times that do not rise, a mass below the solids, too few. Source: local polynomials of
-/// Savitzky and Golay 1964, Anal. Chem. 36:1627, weighted by distance as in Cleveland 1979, J. Am. Stat.
-/// Assoc. 74:829, chosen by prediction as in Allen 1974, Technometrics 16:125.
+/// those that predict each reading best from the others; uneven steps are allowed. Slips that run_check finds
+/// are put right before: a reading out of line is left out, a swapped pair changed back, a step taken off.
+/// times: rising; masses: of the material, without tray; solids: dry solids in it. Range: 3 readings or more.
+/// A bend is rounded off over a few readings; beside a long gap the rate is the mean over it.
+/// Errors: BadInput: columns of different length, times that do not rise, a mass below the solids, too few.
+/// Source: local polynomials of Savitzky and Golay 1964, Anal. Chem. 36:1627, weighted by distance as in
+/// Cleveland 1979, J. Am. Stat. Assoc. 74:829, chosen by prediction as in Allen 1974, Technometrics 16:125.
 std::vector<DryingRate> drying_rates(std::span<const Time> times, std::span<const Mass> masses, Mass solids);
 /// The same per area of drying surface. N = −(dm/dt)/A
 std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const Mass> masses, Mass solids,

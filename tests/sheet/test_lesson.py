@@ -77,11 +77,11 @@ class Lesson(SheetTest):
         self.assertEqual(self.answer(7, f"{self.expected(7) * 1000:.0f} g"), "right")
         self.assertTrue(self.answer(7, self.expected(7) * 1000).startswith("wrong unit"))
         self.assertEqual(self.score(), "Score: 0 of 20")
-        self.assertTrue(self.answer(6, self.expected(6) * 1.02).startswith("right, but rounded early"))
-        self.assertEqual(self.score(), "Score: 1 of 20")
-        self.assertTrue(self.answer(5, 100 * self.expected(5)).startswith("percent for fraction"))
+        self.assertTrue(self.answer(6, self.expected(6) * 1.02).startswith("close: "))
+        self.assertEqual(self.score(), "Score: 0 of 20")
+        self.assertTrue(self.answer(5, 100 * self.expected(5)).startswith("wrong unit: 100 times too large"))
         self.assertEqual(self.answer(5, f"{100 * self.expected(5):.1f} %"), "right")
-        self.assertTrue(self.answer(8, 1 / self.expected(8)).startswith("inverted"))
+        self.assertTrue(self.answer(8, 1 / self.expected(8)).startswith("wrong: this is 1 over"))
         self.assertTrue(self.answer(2, self.book.cell("C8", ANSWERS).getValue()).startswith("wrong basis"))
 
     def test_an_answer_that_is_no_number_says_why_and_spoils_no_score(self):
@@ -175,8 +175,8 @@ class Lesson(SheetTest):
         for (sheet, address), (formula, _) in self.book.formulas().items():
             if sheet == TEACHER:
                 self.assertNotIn("Answers", formula, address)
-        begins = ["right", "right", "right, but rounded early", "wrong basis", "wrong basis", "percent for fraction",
-                  "the other share", "wrong unit", "inverted", "wrong", "no answer yet"]
+        begins = ["right", "right", "close", "wrong basis", "wrong basis", "wrong unit: 100 times",
+                  "wrong: this and", "wrong unit: 1000 times", "wrong: this is 1 over", "wrong", "no answer yet"]
         for (mark, _), wanted in zip(shown, begins):
             self.assertTrue(mark.startswith(wanted), (mark, wanted))
 

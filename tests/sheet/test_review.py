@@ -1,5 +1,6 @@
 """Review This Workbook: the sheet, what it carries over, and that nothing else changes."""
 
+import pathlib
 import time
 import unittest
 
@@ -220,6 +221,15 @@ class ReviewTest(MenuTest):
         self.assertTrue(done, said)
         self.assertIn("Cells read: 10000.", said)
         self.assertLess(time.monotonic() - start, 10, "5 s on a machine of its own")
+
+    def test_nothing_in_the_examples_is_called_wrong(self):
+        for path in sorted(pathlib.Path(__file__).parents[2].glob("example-sheets/*.fods")):
+            with self.subTest(path.name):
+                document = self.office.desktop.loadComponentFromURL(path.as_uri(), "_blank", 0, ())
+                self.addCleanup(document.close, True)
+                done, said = self.send("review", document)
+                self.assertTrue(done, said)
+                self.assertEqual([row for row in self.table(document=document)[1] if row["Finding"] == "wrong"], [])
 
 
 if __name__ == "__main__":

@@ -541,6 +541,274 @@ A20 | Power need, kW | =B9*B11
 ! unit Heat.B19
 ! unit Heat.B20
 )",
+    // two products beside one another, one column of units; a block of means below
+    R"(
+sheet Bench
+A1 | Bench trial | Ginger | Pineapple | Unit
+A2 | Sliced, on trays | 4.2 | 5.1 | kg
+A3 | Off the trays | 0.71 | 0.83 | kg
+A4 | Moisture of slices | 0.86 | 0.87 | fraction
+A5 | Moisture of chips | 0.1 | 0.13 | fraction
+A6 | Solids in | =B2*(1-B4) | =C2*(1-C4) | kg
+A7 | Solids out | =B3*(1-B5) | =C3*(1-C5) | kg
+A8 | Gap | =B6-B7 | =C6-C7 | kg
+A9 | Gap, share | =B8/B6 | =C8/C6 | fraction
+A10 | Gap, per cent | =B8/B6*100 | =C8/C6*100 | %
+A11 | Water driven off | =B2-B3 | =C2-C3 | kg
+A12 | Drying | 8.5 | 12 | h
+A13 | Water per hour | =B11/B12 | =C11/C12 | kg/h
+A14 | Gas burnt | 0.9 | 1.4 | kg
+A15 | Gas per water | =B14/B11 | =C14/C11 | kg/kg
+A16 | Gas heat | =B14*46 | =C14*46 | MJ
+A17 | Heat per water | =B16/B11 | =C16/C11 | MJ/kg
+A18 | Water per minute | =B11/B12/60 | =C11/C12/60 | g/min
+A19 | Solids and water | =B6+B12 | =C6+C12 | kg
+! unit B18
+! unit C18
+! unit B19
+! unit C19
+)",
+    // readings of a run with a unit in the heading's second line and clock times
+    R"(
+sheet Weighing
+A1 | Clock | Since start | Scale | Without tray | Moisture | Lost since last
+A2 | | h | kg | kg | % wb | g
+A3 | 0.3 {clock} | =(A3-$A$3)*24 | 14.2 | =C3-$H$3 | =100-(100-$H$4)*$D$3/D3 |
+A4:A12 | 0.35 {clock} | =(A4-$A$3)*24 | 11.9 | =C4-$H$3 | =100-(100-$H$4)*$D$3/D4 | =(D3-D4)*1000
+G3 | tray kg | 2.6
+G4 | start % wb | 85
+C5 | 11.2
+C6 | 10.4
+C7 | 9.5
+B8 | =A8-$A$3
+F9 | =D8-D9
+D11 | =C11-$H$4
+! unit B8
+! unit F9
+! reference D11
+)",
+    // rows of a recipe, masses in g and kg with conversions within
+    R"(
+sheet Powder
+A1 | Chips milled (kg) | 12
+A2 | Powder (g) | 11650
+A3 | Milling loss (kg) | =B1-B2/1000
+A4 | Milling loss (%) | =(B1*1000-B2)/(B1*1000)*100
+A5 | Milling yield | =B2/1000/B1 {percent}
+A6 | Bulk volume (mL) | 250
+A7 | Mass in cylinder (g) | 118
+A8 | Bulk density (g/mL) | =B7/B6
+A9 | Bulk density (kg/m³) | =B7/B6*1000
+A10 | Tapped volume (mL) | 205
+A11 | Tapped density (g/mL) | =B7/B10
+A12 | Hausner ratio | =B11/B8
+A13 | Carr index (%) | =(B11-B8)/B11*100
+A14 | Bags of 50 g | =INT(B2/50)
+A15 | Left over (g) | =MOD(B2,50)
+A16 | Bag (g) | 50
+A17 | Bags | =ROUNDDOWN(B2/B16;0)
+A18 | Boxes of 24 | =ROUNDUP(B17/24;0)
+A19 | Desiccant per bag (g) | 1.5
+A20 | Desiccant in all (g) | =B19*B17
+A21 | Water in powder at 6 % (g) | =B2*0.06
+A22 | Water in powder (g) | =B2*B23/100
+A23 | Moisture (%) | 6
+A24 | aw | 0.32
+A25 | Powder, kg | =B2/1000
+A26 | Powder and desiccant (kg) | =B25+B20
+A27 | Milling loss (g) | =B1-B2
+! unit B26
+! unit B27
+)",
+    // German table, heading in two rows, comma texts beside
+    R"(
+sheet Horden
+A1 | Horde | Vor dem Trocknen | | Nach dem Trocknen | | Verlust
+A2 | Nr. | Masse (g) | Feuchte (%) | Masse (g) | Feuchte (%) | Wasser (g)
+A3:A10 | 1 | 1250 | 84.5 | 214 | 9.5 | =B3-D3
+A11 | Summe | =SUM(B3:B10) | | =SUM(D3:D10) | | =SUM(F3:F10)
+A12 | Mittel | =AVERAGE(B3:B10) | =AVERAGE(C3:C10) | =AVERAGE(D3:D10) | =AVERAGE(E3:E10) | =AVERAGE(F3:F10)
+A14 | Trockensubstanz vor (g) | =B11*(1-C12/100)
+A15 | Trockensubstanz nach (g) | =D11*(1-E12/100)
+A16 | Fehlende TS (g) | =B14-B15
+A17 | Fehlende TS (%) | =B16/B14*100
+A18 | Wiederfindung (%) | =B15/B14*100
+A19 | Temperatur Zuluft (°C) | 62
+A20 | Temperatur Abluft (°C) | 45
+A21 | Differenz (K) | =B19-B20
+A22 | Wasser insgesamt (kg) | =F11/1000
+A23 | Wasser insgesamt (kg) falsch | =F11
+A24 | Wasser je m² (kg/m²) | =B22/B25
+A25 | Hordenfläche (m²) | 6.4
+A26 | Anteil | =1-C12
+F6 | =B6-D5
+! reference F6
+! unit B23
+! percent B26
+)",
+    // settings and conditions: nothing to find
+    R"(
+sheet Logic
+A1 | Target moisture (%) | 10
+A2 | Measured (%) | 12.5
+A3 | Dry enough? | =IF(B2<=B1;"yes";"no")
+A4 | Points over | =MAX(0;B2-B1)
+A5 | Batch size (kg) | 30
+A6 | Dryer holds (kg) | 12
+A7 | Batches | =ROUNDUP(B5/B6;0)
+A8 | Hours per batch | 9
+A9 | Total time (h) | =B7*B8
+A10 | Days of 8 hours | =B9/8
+A11 | Safety margin | 5 %
+A12 | Hours with margin | =B9*(1+B11)
+A13 | In words | =ROUND(B9;1)&" h for "&B5&" kg"
+A14 | Rate (kg/h) | =IF(B9>0;B5/B9;0)
+A15 | Rate or nothing | =IFERROR(B5/B9;"")
+A16 | Mean of three | =(B20+B21+B22)/3
+A17 | Spread | =MAX(B20:B22)-MIN(B20:B22)
+A18 | Relative spread (%) | =B17/B16*100
+A20 | Sample 1 (% wb) | 11.9
+A21 | Sample 2 (% wb) | 12.3
+A22 | Sample 3 (% wb) | 12.1
+A23 | As fraction | =B16/100
+A24 | On dry basis (%) | =B16/(100-B16)*100
+A25 | Slices per tray | 140
+A26 | Mass of a slice (g) | 6.5
+A27 | Load (g) | =B25*B26
+A28 | Load (kg) | =B25*B26/1000
+A29 | Trays | =B5/B28
+A30 | Space (m²) | =B29*0.54
+A31 | Start | 45000.3 {date clock}
+A32 | End | =B31+B9/24 {date clock}
+A33 | Length (h) | =(B32-B31)*24
+sheet Lin
+A1 | x | y | x*y | x² | fit
+A2:A9 | 2 | 3.1 | =A2*B2 | =A2^2 | =$H$1+$H$2*A2
+A10 | =SUM(A2:A9) | =SUM(B2:B9) | =SUM(C2:C9) | =SUM(D2:D9)
+G1 | a | 0.2
+G2 | b | 1.4
+sheet Names
+A1 | Fresh | 25
+A2 | Dried | 3.9
+A3 | Ratio | =fresh_kg/dried_kg
+A4 | Loss (kg) | =fresh_kg-dried_kg
+A5 | Loss (g) | =fresh_kg-dried_kg
+name fresh_kg = $Names.$B$1
+name dried_kg = $Names.$B$2
+! unit Names.B5
+)",
+    // Spanish and French forms with a column of units, and our functions in them
+    R"(
+sheet Ficha
+A1 | Masa de rodajas | 36 | kg
+A2 | Humedad inicial (b.h.) | 86 | %
+A3 | Humedad final (b.h.) | 12 | %
+A4 | Masa seca esperada | =DRY.DRIEDMASS(B1;B2/100;B3/100) | kg
+A5 | Agua por quitar | =DRY.WATERREMOVED(B1;B2/100;B3/100) | kg
+A6 | Tiempo de secado | 780 | min
+A7 | Agua por hora | =B5/B6*60 | kg/h
+A8 | Razón de secado | =DRY.DRYINGRATIO(B2/100;B3/100) |
+A9 | Masa final | 5900 | g
+A10 | Humedad real | =DRY.FINALMOISTURE(B1;B2/100;B9/1000)*100 | %
+A11 | Humedad real | =DRY.FINALMOISTURE(B1;B2/100;B9) | %
+A12 | Temperatura del aire | 60 | °C
+A13 | Humedad relativa del aire | 22 | %
+A14 | Punto de rocío | =DRY.DEWPOINT(B12;B13/100) | °C
+A15 | Razón de humedad | =DRY.HUMIDITYRATIO(B12;B13/100)*1000 | g/kg
+A16 | Actividad de agua | 0.45 |
+A17 | Rocío con la humedad del producto | =DRY.DEWPOINT(B12;B3/100) | °C
+A18 | Base seca | =DRY.DRYBASIS(B2/100) | kg/kg bs
+sheet Fiche
+A1 | Masse de tranches | 36 | kg
+A2 | Plateau compris | 41 | kg
+A3 | Teneur en eau initiale (base humide) | 0.86 |
+A4 | Teneur en eau finale (base humide) | 0.12 |
+A5 | Produit sec attendu | =DRY.DRIEDMASS(B1;B3;B4) | kg
+A6 | Produit sec attendu | =DRY.DRIEDMASS(B1;B3;B4) | g
+A7 | Eau à enlever | =DRY.WATERREMOVED(B1;B3;B4) | kg
+A8 | Poids brut avec claies | 44 | kg
+A9 | Attendu, mal | =DRY.DRIEDMASS(B8;B3;B4) | kg
+A10 | Teneur en eau base sèche | 5.8 | kg/kg
+A11 | En base humide | =DRY.WETBASIS(B10) |
+A12 | Matière sèche | =DRY.SOLIDSMASS(B1;B10) | kg
+! unit Ficha.B11
+! moisture Ficha.B17
+! unit Fiche.B6
+! tare Fiche.B9
+! basis Fiche.B12
+)",
+    // formats with units and per cent signs in quotes, notes and names
+    R"(
+sheet Formats
+A1 | Load | 14 {format 0.0" kg"}
+A2 | Start | 86 {format 0.0" %"} {note moisture wet basis}
+A3 | End | 11 {format 0.0" %"} {note moisture wet basis}
+A4 | Solids | =B1*(1-B2/100) {format 0.00" kg"}
+A5 | Solids, badly | =B1*(1-B2) {format 0.00" kg"}
+A6 | Expected | =B4/(1-B3/100) {format 0.00" kg"}
+A7 | Expected | =B4/(1-B3/100)*1000 {format 0" g"}
+A8 | Expected | =B4/(1-B3/100) {format 0" g"}
+A9 | Sample | 12 {note gross mass of dish and sample, g}
+A10 | Dish | 9 {note tare, g}
+A11 | Net | =B9-B10 {format 0.0" g"}
+A12 | Net in kg | =(B9-B10)/1000 {format 0.000" kg"}
+A13 | Net and load | =B11+B1 {format 0.0" kg"}
+A14 | Length of run | 0.4 {clock}
+A15 | Power | 3 {format 0.0" kW"}
+A16 | Energy | =B15*B14*24 {format 0.0" kWh"}
+A17 | Energy, badly | =B15*B14 {format 0.0" kWh"}
+A18 | Dried | =DRY.DRIEDMASS(load;B2/100;B3/100) {format 0.0" kg"}
+A19 | Dried, by name | =expected
+A20 | Dried, badly | =wrongly
+A21 | Why | =DRY.WHY("DRIEDMAS";B1;0.86;0.1)
+A22 | Why | =DRY.WHY("DRIEDMASS";B1;0.86;0.1)
+A23 | Dry basis | =DRY.DRYBASIS(B2&" %")
+A24 | Dry basis, twice | =DRY.DRYBASIS(B25&" %")
+A25 | Moisture | 84 %
+A26 | Moisture times two | =B25*2 {percent}
+name load = $Formats.$B$1
+name expected = DRY.DRIEDMASS($Formats.$B$1;0.86;0.11)
+name wrongly = DRY.DRIEDMASS($Formats.$B$1;$Formats.$B$15;0.11)
+! percent B5
+! unit B8
+! unit B13
+! clock B17
+! unit B20
+! name B21
+! percent B24
+)",
+    // weights at intervals, loads by tray, a summary on another sheet in other units
+    R"(
+sheet Trays
+A1 | Tray no. | Tray, empty (kg) | Tray with fruit (kg) | Fruit (kg) | Tray with dry fruit (kg) | Dry fruit (kg) | Share left (%)
+A2:A11 | 1 | 1.2 | 4.3 | =C2-B2 | 1.75 | =E2-B2 | =F2/D2*100
+A12 | All | | | =SUM(D2:D11) | | =SUM(F2:F11) | =F12/D12*100
+D5 | =C5
+F9 | =E9-B8
+sheet Summary
+A1 | Loaded (kg) | =$Trays.D12
+A2 | Loaded (g) | =$Trays.D12
+A3 | Dried (kg) | =$Trays.F12
+A4 | Dried per tray (g) | =$Trays.F12/10*1000
+A5 | Loss of mass (kg) | =B1-B3
+A6 | Loss of mass (%) | =B5/B1*100
+A7 | Loss, fraction | =B5/B1
+A8 | Hours | 11
+A9 | Loss per hour (kg/h) | =B5/B8
+A10 | Loss per hour (%/h) | =B6/B8
+A11 | Mean temperature (°C) | 58
+A12 | Loss and hours | =B5*B8
+A13 | Loss less temperature (kg) | =B5-B11
+A14 | Dried mass in lb | =B3*2.2046
+A15 | Dried mass (lb) | =B3*2.2046
+A16 | Dried mass (lb) | =B3/2.2046
+A17 | Dried mass (oz) | =B3*35.274
+! reference Trays.D5
+! reference Trays.F9
+! unit Summary.B2
+! unit Summary.B13
+! unit Summary.B16
+)",
 };
 
 }  // namespace drysheet::workbook
