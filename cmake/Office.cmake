@@ -40,20 +40,25 @@ add_custom_target(drysheet_generated DEPENDS ${generated}/office.stamp ${generat
 
 add_library(drysheet_uno MODULE
     office/about.cpp
+    office/about_cell.cpp
     office/adopt.cpp
     office/cells.cpp
     office/component.cpp
     office/insert.cpp
     office/judge.cpp
+    office/known_workbook.cpp
     office/locale.cpp
     office/long_work.cpp
     office/menu.cpp
+    office/panel.cpp
     office/request.cpp
     office/review.cpp
+    office/review_folder.cpp
     office/review_sheet.cpp
     office/said.cpp
     office/sheets.cpp
     office/take_picture.cpp
+    office/working_cells.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})
@@ -69,7 +74,8 @@ file(GLOB examples CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/example-sheets/*.fods
 configure_file(${package}/description.xml.in ${oxt_root}/description.xml @ONLY)
 configure_file(${package}/about.txt.in ${oxt_root}/about.txt @ONLY)
 set(packed about.txt description.xml)
-foreach(file ${package}/META-INF/manifest.xml ${package}/drysheet.components ${package}/ProtocolHandler.xcu ${package}/icon.png
+foreach(file ${package}/META-INF/manifest.xml ${package}/drysheet.components ${package}/ProtocolHandler.xcu
+             ${package}/Factories.xcu ${package}/Sidebar.xcu ${package}/Jobs.xcu ${package}/icon.png ${package}/deck.png
              ${PROJECT_SOURCE_DIR}/CHANGELOG.md ${PROJECT_SOURCE_DIR}/LICENSE ${DRYSHEET_TEXTS} ${examples})
     cmake_path(GET file FILENAME name)
     if(file MATCHES "manifest.xml$")

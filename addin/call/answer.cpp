@@ -66,7 +66,7 @@ std::string without_powers_of_ten(std::string_view text) {
 
 // A unit with the words that say of what: "kg water/kg dry solids", and with a product below the line.
 std::optional<Unit> read_worded_unit(std::string_view text) {
-    if (const auto unit = read_unit(text)) return unit;
+    if (const auto unit = read_written_unit(text)) return unit;
     std::string plain(text);
     static constexpr std::array<std::pair<std::string_view, std::string_view>, 8> kOfWhat{
         {{" of ", " "},
@@ -84,49 +84,6 @@ std::optional<Unit> read_worded_unit(std::string_view text) {
     const auto line = plain.find('/');
     if (line == std::string::npos || plain.find('(') != std::string::npos) return std::nullopt;
     return read_unit(plain.substr(0, line + 1) + "(" + plain.substr(line + 1) + ")");
-}
-
-// Hours of "19:54" and "19:54:30", perhaps with a unit behind it.
-std::optional<double> read_clock(std::string_view text) {
-    for (const std::string_view unit : {" h", " hours", " hrs"})
-        if (text.ends_with(unit)) text.remove_suffix(unit.size());
-    double hours = 0, scale = 1;
-    int parts = 0;
-    while (!text.empty()) {
-        int number = 0;
-        const auto [end, failed] = std::from_chars(text.data(), text.data() + text.size(), number);
-        const auto length = static_cast<std::size_t>(end - text.data());
-        if (failed != std::errc{} || number < 0 || (parts > 0 && (number > 59 || length != 2)))
-            return std::nullopt;
-        hours += number * scale;
-        scale /= 60;
-        ++parts;
-        text.remove_prefix(length);
-        if (text.starts_with(':') && text.size() > 1)
-            text.remove_prefix(1);
-        else if (!text.empty())
-            return std::nullopt;
-    }
-    return parts == 2 || parts == 3 ? std::optional(hours) : std::nullopt;
-}
-
-// "19 h 54 min": the larger unit first; in the first unit.
-std::optional<Answer> read_parts(std::string_view text, const Reading& reading) {
-    const auto [first, fault] = read_typed(text, reading);
-    if (fault != TextFault::none || first.unit.empty()) return std::nullopt;
-    const auto next = std::ranges::find_if(first.unit, digit);
-    const auto length = static_cast<std::size_t>(next - first.unit.begin());
-    const std::string_view name = trimmed(first.unit.substr(0, length));
-    const auto unit = read_unit(name);
-    if (!unit) return std::nullopt;
-    Answer answer{.value = first.value, .unit = unit, .unit_name = std::string(name)};
-    if (next == first.unit.end()) return answer;
-    const auto rest = read_parts(first.unit.substr(length), reading);
-    if (!rest || !answer.physical() || rest->unit->dimension != unit->dimension || unit->offset != 0 ||
-        rest->value < 0 || rest->unit->step_to_si(1) >= unit->step_to_si(1))
-        return std::nullopt;
-    answer.value += (answer.value < 0 ? -1 : 1) * unit->from_si(rest->unit->to_si(rest->value));
-    return answer;
 }
 
 bool counts_things(std::string_view word) {
@@ -148,20 +105,18 @@ std::optional<Answer> read_answer(std::string_view argument, const Input& given,
     if (input.form == Input::Form::number) return Answer{.value = input.number};
     std::string storage;
     const std::string text = without_powers_of_ten(plain_spaces(input.text, storage));
-    if (const auto hours = read_clock(text)) return Answer{*hours, read_unit("h"), "h"};
-    const auto [typed, fault] = read_typed(text, reading);
-    if (fault != TextFault::none)
-        refuse(argument, {"{} is not a number, with or without a unit", {in_words(input)}});
-    Answer answer{.value = typed.value, .unit_name = std::string(typed.unit)};
-    if (typed.unit.empty()) return answer;
-    if (counts_things(typed.unit)) {
-        answer.counts = true;
+    const QuantityText read = read_quantity(text, reading);
+    Answer answer{.value = read.value, .unit_name = std::string(read.said)};
+    if (read.fault == TextFault::none) {
+        if (!read.said.empty()) answer.unit = read.unit;
         return answer;
     }
-    answer.unit = read_worded_unit(typed.unit);
-    if (answer.unit) return answer;
-    if (auto parts = read_parts(text, reading)) return parts;
-    refuse(argument, {"\"{}\" is not a unit known here", {typed.unit}});
+    if (read.fault != TextFault::unknown_unit)
+        refuse(argument, {"{} is not a number, with or without a unit", {in_words(input)}});
+    answer.counts = counts_things(read.said);
+    if (!answer.counts) answer.unit = read_worded_unit(read.said);
+    if (!answer.counts && !answer.unit) refuse(argument, {"\"{}\" is not a unit known here", {read.said}});
+    return answer;
 }
 
 }  // namespace drysheet

@@ -20,7 +20,7 @@ Call number_call(std::span<const Input> given, const Reading& reading) {
 Table slip_table(std::span<const Input> given, const Reading& reading) {
     const Call call = number_call(given, reading);
     (void)value(call);  // refused as it would be in a cell
-    const std::string unit = masses_as_given(call) ? "as given" : std::string(call.function.result_unit);
+    const std::string unit = call.result_unit();
     Table table{.columns = 3, .cells = {"value", "unit", "slip"}};
     for (const Slip& slip : slips(call))
         for (const Cell& cell : {Cell(slip.answer), Cell(unit), Cell(slip.sentence)})

@@ -20,7 +20,7 @@ Unit unit_named(const std::string& argument, const Input& given) {
     if (input.blank()) refuse(argument, "is missing; write a unit in quotes, such as \"kg\"");
     std::string storage;
     const auto unit =
-        input.form == Input::Form::text ? read_unit(plain_spaces(input.text, storage)) : std::nullopt;
+        input.form == Input::Form::text ? read_written_unit(plain_spaces(input.text, storage)) : std::nullopt;
     if (!unit) refuse(argument, {"{} is not a unit known here", {in_words(input)}});
     return *unit;
 }
@@ -48,14 +48,17 @@ Read read(const Input& quantity, const Input& from_unit, const Reading& reading)
         return {input.number, unit_named("from_unit", from_unit)};
     }
     std::string storage;
-    const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
-    if (what != TextFault::none) refuse("quantity", {"{} is not a number with a unit", {in_words(input)}});
-    if (typed.unit.empty()) return {typed.value, unit_named("from_unit", from_unit)};
+    const QuantityText text = read_quantity(plain_spaces(input.text, storage), reading);
+    if (text.fault == TextFault::unknown_unit)
+        refuse("quantity", {"\"{}\" is not a unit known here", {text.said}});
+    if (text.fault == TextFault::two_values)
+        refuse("quantity", {"\"{}\" has more than one value: {}", {text.said, two_values_of(text.said)}});
+    if (text.fault != TextFault::none)
+        refuse("quantity", {"{} is not a number with a unit", {in_words(input)}});
+    if (text.said.empty()) return {text.value, unit_named("from_unit", from_unit)};
     if (!one_cell("from_unit", from_unit).blank())
         refuse("from_unit", {"is one too many: {} has a unit already", {in_words(input)}});
-    const auto unit = read_unit(typed.unit);
-    if (!unit) refuse("quantity", {"\"{}\" is not a unit known here", {typed.unit}});
-    return {typed.value, *unit};
+    return {text.value, text.unit};
 }
 
 }  // namespace

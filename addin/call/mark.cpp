@@ -261,7 +261,7 @@ std::string mark_call(const Input& answer, const Call& call) {
         std::ranges::min_element(usual, {}, [&](const Slip& slip) { return gap(slip.answer); });
     const bool slipped = nearest != usual.end() && near(nearest->answer) && gap(nearest->answer) < gap(e);
     if (a == e || (gap(e) <= allowed.around(e) && !slipped)) return "right";
-    if (got->physical() && masses_as_given(call) && std::abs(got->value - e) <= allowed.around(e))
+    if (got->physical() && call.masses_as_given && std::abs(got->value - e) <= allowed.around(e))
         return "unclear: right if the masses were given in " + got->unit_name + "; give them with their unit";
     if (slipped) return nearest->sentence;
     if (function.count) return "wrong: a count is exact";

@@ -22,29 +22,27 @@ void hold(const Parameter& param, const Input& input, double x, double si) {
 
 Measured read_text(const Parameter& param, const Input& input, const Reading& reading) {
     std::string storage;
-    const auto [typed, what] = read_typed(plain_spaces(input.text, storage), reading);
-    if (what != TextFault::none) refuse_text(param, input, what);
-    Measured read{.value = typed.value, .uncertainty = typed.uncertainty, .given = true};
-    if (typed.unit.empty()) {
+    const QuantityText text = read_quantity(plain_spaces(input.text, storage), reading);
+    if (text.fault != TextFault::none) refuse_text(param, input, text);
+    Measured read{.value = text.value, .uncertainty = text.uncertainty, .given = true, .clock = text.clock};
+    if (text.said.empty()) {
         hold(param, input, read.value, param.read_in.to_si(read.value));
         return read;
     }
     read.unit = true;
-    const auto unit = read_unit(typed.unit);
-    if (!unit) refuse_unknown_unit(param, typed.unit);
-    if (!fits(*unit, param.shares ? Kind::fraction : param.kind)) refuse_unit(param, input, *unit);
+    const Unit& unit = text.unit;
+    if (!fits(unit, param.shares ? Kind::fraction : param.kind)) refuse_unit(param, input, unit);
     const bool difference = param.kind == Kind::temperature_difference;
-    double si = difference ? unit->step_to_si(read.value) : unit->to_si(read.value),
-           step = unit->step_to_si(read.uncertainty);
+    double si = difference ? unit.step_to_si(read.value) : unit.to_si(read.value),
+           step = unit.step_to_si(read.uncertainty);
     const Basis own = param.kind == Kind::moisture_wet ? Basis::wet : Basis::dry;
-    if (moisture(param.kind) && unit->basis != Basis::unsaid && unit->basis != own) {
-        if (si < 0 || (unit->basis == Basis::wet && si >= 1))
+    if (moisture(param.kind) && unit.basis != Basis::unsaid && unit.basis != own) {
+        if (si < 0 || (unit.basis == Basis::wet && si >= 1))
             refuse(param, {"{} is impossible; a wet-basis moisture lies from 0 to below 1 (100 %)",
                            {in_words(input)}});
-        const double slope =
-            unit->basis == Basis::wet ? 1 / ((1 - si) * (1 - si)) : 1 / ((1 + si) * (1 + si));
+        const double slope = unit.basis == Basis::wet ? 1 / ((1 - si) * (1 - si)) : 1 / ((1 + si) * (1 + si));
         step *= slope;
-        si = other_basis(si, unit->basis);
+        si = other_basis(si, unit.basis);
     }
     read.value = param.read_in.from_si(si);
     read.uncertainty = param.read_in.step_from_si(step);
@@ -86,23 +84,76 @@ std::span<const Input> cells_of(const Parameter& param, const Input& input) {
 // Which cells are left out; nothing where none is.
 using LeftOut = std::vector<bool>;
 
-void read_cell(const Parameter& param, const Input& cell, const Reading& reading, Value& value) {
+// A clock that falls once goes on past midnight.
+class Midnight {
+  public:
+    void follow(Measured& read) {
+        if (!read.clock) return;
+        if (!passed_ && read.value < last_) passed_ = true;
+        last_ = read.value;
+        if (passed_) read.value += 24;
+    }
+
+  private:
+    double last_ = 0;
+    bool passed_ = false;
+};
+
+void read_cell(const Parameter& param, const Input& cell, const Reading& reading, Midnight& midnight,
+               Value& value) {
     if (param.shape == Shape::names)
         value.names.push_back(cell.form == Input::Form::text ? cell.text : in_words(cell.number));
     else if (param.blank && cell.blank())
         append(param, {.value = *param.blank}, value);
-    else
-        append(param, read_measured(param, cell, reading), value);
+    else {
+        Measured read = read_measured(param, cell, reading);
+        midnight.follow(read);
+        append(param, read, value);
+    }
+}
+
+// A number with no unit, or a text in hours: a clock or a date of the office, once its format is lost, is
+// days.
+bool may_be_days(const Input& cell) {
+    if (cell.form == Input::Form::number) return true;
+    if (cell.form != Input::Form::text) return false;
+    std::string storage;
+    const QuantityText text = read_quantity(plain_spaces(cell.text, storage), {});
+    return text.fault == TextFault::none && !text.clock &&
+           (text.said.empty() || (text.unit.step_to_si(1) == default_unit(Kind::time).step_to_si(1)));
+}
+
+// Times that look like clock times (all below 1, the first above 0) or like dates with times.
+void refuse_days(const Parameter& param, std::span<const Input> cells, const Value& value) {
+    if (param.kind != Kind::time || value.column.size() < 2) return;
+    const auto hours = [&](double si) { return default_unit(Kind::time).from_si(si); };
+    const auto [low, high] = std::ranges::minmax(value.column);
+    const bool clocks = hours(high) < 1 && value.column.front() > 0;
+    const bool dates = hours(low) > 20000 && hours(high) - hours(low) < 100;
+    if (!clocks && !dates) return;
+    for (std::size_t k = 0; k < value.column.size(); ++k)
+        if (!may_be_days(cells[value.place(k)])) return;
+    refuse(
+        param,
+        {clocks
+             ? "looks like times of day, which a cell holds as parts of a day ({} to {}): subtract the "
+               "first and multiply by 24, as in (A2:A9-A2)*24, or, if they are hours, give minutes, as in "
+               "A2:A9*60 & \" min\""
+             : "looks like dates with times, which a cell holds as days ({} to {}): subtract the first and "
+               "multiply by 24, as in (A2:A9-A2)*24, or, if they are hours, give minutes, as in "
+               "A2:A9*60 & \" min\"",
+         {hours(low), hours(high)}});
 }
 
 void read_cells(const Parameter& param, std::span<const Input> cells, const LeftOut& left_out,
                 const Reading& reading, Value& value) {
     value.given = true;
     const bool some = std::ranges::find(left_out, true) != left_out.end();
+    Midnight midnight;
     for (std::size_t i = 0; i < cells.size(); ++i) {
         if (some && left_out[i]) continue;
         try {
-            read_cell(param, cells[i], reading, value);
+            read_cell(param, cells[i], reading, midnight, value);
         } catch (const Refusal& refusal) {
             if (cells.size() == 1) throw;
             throw refusal.with({"{} (cell {} of the range)", {refusal.why(), i + 1}});
@@ -110,6 +161,7 @@ void read_cells(const Parameter& param, std::span<const Input> cells, const Left
         if (some) value.places.push_back(i);
     }
     if (param.shape == Shape::column && value.column.empty()) refuse(param, "has no value in it");
+    refuse_days(param, cells, value);
 }
 
 LeftOut blank_cells(std::span<const Input> cells) {
@@ -215,6 +267,79 @@ void read_repeated(const Parameter& param, std::span<const Input> rest, const Re
     value.places.clear();  // of several ranges a cell is counted among the readings
 }
 
+// What one mass of a call says of its unit.
+struct MassSeen {
+    const Parameter* plain = nullptr;
+    const Parameter* written = nullptr;
+    const Input* plain_cell = nullptr;
+    const Input* written_cell = nullptr;
+    const Parameter* table = nullptr;  // of whose rows `plain` is one
+
+    void add(const Parameter& param, const Input& cell, const Reading& reading) {
+        if (cell.form == Input::Form::grid) {
+            for (const Input& one : cell.cells) add(param, one, reading);
+            return;
+        }
+        std::string storage;
+        const bool text = cell.form == Input::Form::text && !cell.blank();
+        const QuantityText read =
+            text ? read_quantity(plain_spaces(cell.text, storage), reading) : QuantityText{};
+        if (text && !read.said.empty()) {
+            if (written == nullptr) written = &param, written_cell = &cell;
+        } else if ((text && read.value != 0) || (cell.form == Input::Form::number && cell.number != 0)) {
+            if (plain == nullptr) plain = &param, plain_cell = &cell;
+        }
+    }
+};
+
+// All masses of a call have a unit, or none has; none where the result would differ with it. 0 and blank have
+// no unit and go with either.
+void judge_masses(Call& call) {
+    const Function& function = call.function;
+    MassSeen seen;
+    for (std::size_t i = 0; i < call.values.size(); ++i) {
+        const Parameter& param = function.params[i];
+        const Value& value = call.values[i];
+        for (std::size_t k = 0; k < value.rows.size(); ++k) {
+            const auto& cells = value.rows[k].typed;
+            if (param.rows[k].kind != Kind::mass || cells.empty() || value.rows[k].unit) continue;
+            if (seen.plain == nullptr)
+                seen.plain = &param.rows[k], seen.plain_cell = &cells[0], seen.table = &param;
+        }
+        if (param.kind != Kind::mass || param.shape == Shape::choice) continue;
+        // a call of plain numbers is the common one, and is told without a look at its cells
+        if (!value.unit && value.column.empty()) {
+            if (value.si != 0 && seen.plain == nullptr && !value.typed.empty() &&
+                value.typed[0].form != Input::Form::missing)
+                seen.plain = &param, seen.plain_cell = &value.typed[0];
+            continue;
+        }
+        for (const Input& cell : value.typed) seen.add(param, cell, call.reading);
+    }
+    if (seen.plain == nullptr) return;
+    bool needed = function.mass_in_a_unit == kAlways;
+    for (std::size_t i = 0; i < call.values.size(); ++i)
+        needed = needed || (function.params[i].name == function.mass_in_a_unit && call.values[i].given);
+    const Input& cell =
+        seen.plain_cell->form == Input::Form::grid ? seen.plain_cell->cells.front() : *seen.plain_cell;
+    const std::string mass =
+        cell.form == Input::Form::text ? std::string(trimmed(cell.text)) : in_words(cell, call.reading);
+    const auto refusal = [&](Sentence why) {
+        const Refusal made(Refusal::Reason::argument, std::string(seen.plain->name), std::move(why));
+        return seen.table == nullptr ? made
+                                     : made.under({"{} table, {}", {seen.table->name, seen.plain->name}});
+    };
+    if (needed)
+        throw refusal(
+            {"{} is a mass without a unit, and the result would differ with it: join the unit, as in "
+             "B5 & \" kg\", or write \"{} kg\"",
+             {mass, mass}});
+    if (seen.written != nullptr)
+        throw refusal({"{} has no unit, and {} has one ({}): give all masses of a call with a unit, or none",
+                       {mass, seen.written->name, in_words(*seen.written_cell)}});
+    call.masses_as_given = true;
+}
+
 }  // namespace
 
 const Input& single(const Parameter& param, const Input& input) {
@@ -295,6 +420,7 @@ Call read(const Function& function, std::span<const Input> typed, const Reading&
             read_cells(param, cells, param.alone ? blank_end(cells) : call.left_out, reading, value);
         }
     }
+    if (function.takes_masses) judge_masses(call);
     return call;
 }
 

@@ -15,6 +15,11 @@ bool share(Kind kind) {
 std::string_view unit_beside(const Parameter& param) {
     return share(param.kind) ? std::string_view{} : param.shown_unit;
 }
+// The same beside what was given: of a plain mass only the sheet knows the unit.
+std::string_view unit_beside(const Parameter& param, const Input& given) {
+    return param.kind == Kind::mass && given.form == Input::Form::number ? std::string_view{}
+                                                                         : unit_beside(param);
+}
 
 using Part = Sentence::Part;
 Part number(double x, std::string_view unit = {}) { return {x, unit, 10}; }
@@ -113,20 +118,39 @@ void refuse_outside(const Parameter& param, const Input& input, double x, double
     const Sentence meant = hint(param, input, x);
     constexpr std::string_view meaning = "{}: {}";
     if (possible.hold(si))
-        refuse(param, with_hint({"{} is outside the range; allowed is {}", {given, allowed(param)}}, meaning,
-                                meant));
+        refuse(param, with_hint({"{} is outside the range; allowed is {}",
+                                 {given, bounds(param.range, unit_beside(param, input))}},
+                                meaning, meant));
     if (share(param.kind) && x > 1) refuse(param, with_hint({"{} is above 1", {given}}, meaning, meant));
     const Limits in_unit{.low = param.read_in.from_si(possible.low),
                          .high = param.read_in.from_si(possible.high),
                          .low_open = possible.low_open,
                          .high_open = possible.high_open};
-    refuse(param, with_hint({"{} is impossible; allowed is {}", {given, bounds(in_unit, unit_beside(param))}},
-                            meaning, meant));
+    refuse(param,
+           with_hint({"{} is impossible; allowed is {}", {given, bounds(in_unit, unit_beside(param, input))}},
+                     meaning, meant));
 }
 
-void refuse_text(const Parameter& param, const Input& input, TextFault what) {
+namespace {
+
+[[noreturn]] void refuse_unknown_unit(const Parameter& param, std::string_view unit) {
+    Sentence why = {"a plain number is read in {}", {param.shown_unit}};
+    if (unit == "gr")
+        why = "write g for a gram, grain for a grain";
+    else if (unit.starts_with(":"))
+        why = "half past six is written \"6:30\" or \"6.5 h\"";
+    else if (unit.find('/') != std::string_view::npos && unit.find("·") != std::string_view::npos)
+        why = "a product below the line is written in brackets, as in \"g/(m²·day)\"";
+    else if (param.shown_unit.empty())
+        why = "a plain number is read in no unit";
+    refuse(param, {"\"{}\" is not a unit known here; {}", {unit, std::move(why)}});
+}
+
+}  // namespace
+
+void refuse_text(const Parameter& param, const Input& input, const QuantityText& text) {
     const Part given = as_given(input);
-    switch (what) {
+    switch (text.fault) {
         case TextFault::none:
         case TextFault::uncertainty:
             break;
@@ -143,21 +167,17 @@ void refuse_text(const Parameter& param, const Input& input, TextFault what) {
         case TextFault::thousands:
             refuse(param, {"{} is ambiguous: it may hold a thousands separator; write the number without one",
                            {given}});
+        case TextFault::unknown_unit:
+            refuse_unknown_unit(param, text.said);
+        case TextFault::two_values:
+            refuse(param, {"\"{}\" has more than one value: {}", {text.said, two_values_of(text.said)}});
+        case TextFault::parts:
+            refuse(param,
+                   {"{} is not one quantity: parts of one dimension are wanted, the larger unit first, as in "
+                    "\"2 lb 3 oz\"",
+                    {given}});
     }
     refuse(param, {"{} has no readable uncertainty; write it like \"412.5 ± 0.1 g\"", {given}});
-}
-
-void refuse_unknown_unit(const Parameter& param, std::string_view unit) {
-    Sentence why = {"a plain number is read in {}", {param.shown_unit}};
-    if (unit == "gr")
-        why = "write g for a gram, grain for a grain";
-    else if (unit.starts_with(":"))
-        why = "half past six is written \"6.5 h\"";
-    else if (unit.find('/') != std::string_view::npos && unit.find("·") != std::string_view::npos)
-        why = "a product below the line is written in brackets, as in \"g/(m²·day)\"";
-    else if (param.shown_unit.empty())
-        why = "a plain number is read in no unit";
-    refuse(param, {"\"{}\" is not a unit known here; {}", {unit, std::move(why)}});
 }
 
 void refuse_unit(const Parameter& param, const Input& input, const Unit& unit) {
@@ -194,7 +214,7 @@ Subject subject_of(const Call& call, const Refused& refused) {
             if (i >= call.typed.size() || call.typed[i].form == Input::Form::missing) return subject;
             const Input& given = call.typed[i];
             if (given.form == Input::Form::number && param.shape == Shape::scalar) {
-                subject.given.push_back(number(given.number, unit_beside(param)));
+                subject.given.push_back(number(given.number, unit_beside(param, given)));
                 subject.meant = hint(param, given, given.number);
             } else {
                 subject.given.emplace_back(in_words(given));
@@ -208,7 +228,8 @@ Subject subject_of(const Call& call, const Refused& refused) {
         subject.kind = row->kind;
         for (const Input& cell :
              call.values[i].rows[static_cast<std::size_t>(row - param.rows.begin())].typed)
-            subject.given.push_back(as_given(cell));
+            subject.given.push_back(subject.given.empty() ? as_given(cell)
+                                                          : Part(cell.text));  // the unit beside it
         return subject;
     }
     return subject;
@@ -220,7 +241,8 @@ Refusal in_sentence(const Call& call, const Refused& refused) {
     const Subject subject = subject_of(call, refused);
     std::vector<Part> amounts;
     for (const Amount& amount : refused.amounts()) {
-        if (share(amount.kind) && amount.kind != Kind::moisture_wet)
+        const bool unit_open = amount.kind == Kind::mass && call.masses_as_given;
+        if (unit_open || (share(amount.kind) && amount.kind != Kind::moisture_wet))
             amounts.emplace_back(shown(amount));
         else
             amounts.push_back(

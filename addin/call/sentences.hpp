@@ -12,8 +12,7 @@ namespace drysheet {
 [[noreturn]] void refuse_outside(const Parameter& param, const Input& input, double x, double si);
 
 /// A text that is no quantity.
-[[noreturn]] void refuse_text(const Parameter& param, const Input& input, TextFault what);
-[[noreturn]] void refuse_unknown_unit(const Parameter& param, std::string_view unit);
+[[noreturn]] void refuse_text(const Parameter& param, const Input& input, const QuantityText& text);
 /// A unit of another kind.
 [[noreturn]] void refuse_unit(const Parameter& param, const Input& input, const Unit& unit);
 

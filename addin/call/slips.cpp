@@ -169,7 +169,7 @@ class Usual {
                    param.range.hold(0)) {
             with(0, "left out");
         }
-        if (function_.mixes_mass || param.kind != Kind::mass)
+        if (!function_.mass_in_a_unit.empty() || param.kind != Kind::mass)
             for (const Mixed& mixed : kMixed)
                 if (mixed.kind == param.kind && (param.kind == Kind::mass || param.kind == Kind::time))
                     with(x * mixed.factor, std::string(mixed.words));
@@ -263,21 +263,6 @@ std::optional<double> as_written(const Function& function, std::span<const Value
         names.values[std::string(trimmed(left.substr(0, left.find('['))))] = *last;
     }
     return last;
-}
-
-bool masses_as_given(const Call& call) {
-    const Function& function = call.function;
-    const std::span<const Input> given = call.typed;
-    if (function.gives != Kind::mass || function.mixes_mass) return false;
-    const auto plain = [](const Input& input) {
-        return input.form != Input::Form::text ||
-               input.text.find_first_not_of("0123456789.,+-± ") == std::string::npos;
-    };
-    for (std::size_t i = 0; i < given.size(); ++i)
-        if (parameter_at(function, i).kind == Kind::mass &&
-            !(plain(given[i]) && std::ranges::all_of(given[i].cells, plain)))
-            return false;
-    return true;
 }
 
 std::string in_a_sentence(const Parameter& param) {

@@ -36,9 +36,6 @@ std::optional<double> as_written(const Function& function, std::span<const Value
 std::optional<double> as_written(const Function& function, std::span<const Value> arguments,
                                  std::string_view expression);
 
-/// Plain masses whose unit only the sheet knows: the result is a mass in the same.
-bool masses_as_given(const Call& call);
-
 /// "the final moisture", "the dish", "the fresh mass".
 std::string in_a_sentence(const Parameter& param);
 

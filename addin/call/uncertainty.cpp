@@ -104,7 +104,7 @@ Table uncertainty(const Call& call) {
     }
 
     // A difference of temperatures in °C is one in K.
-    const std::string_view unit = function.result_unit, u_unit = unit == "°C" ? "K" : unit;
+    const std::string unit = call.result_unit(), u_unit = unit == "°C" ? "K" : unit;
     Table table{.columns = 4, .cells = {"name", "value", "unit", "share"}};
     const auto row = [&table](std::string_view name, Cell amount, std::string_view in, Cell share = "") {
         for (Cell cell :

@@ -17,6 +17,15 @@ void keep_places(const Call& call, Table& column) {
     column.cells = std::move(cells);
 }
 
+// In a table of quantities a mass has the unit of those given.
+void leave_unit_open(Table& table) {
+    if (table.columns != 3) return;
+    for (std::size_t row = 0; row < table.rows(); ++row) {
+        auto* unit = std::get_if<std::string>(&table.cells[row * 3 + 2]);
+        if (unit != nullptr && *unit == row_of(Kind::mass).default_unit) *unit = kAsGiven;
+    }
+}
+
 }  // namespace
 
 Outcome value(const Call& call) {
@@ -27,6 +36,8 @@ Outcome value(const Call& call) {
             if (!std::isfinite(*number)) throw BadInput("", "is beyond what a cell can hold");
             *number += 0.0;  // a zero has no sign
         }
+        if (auto* table = std::get_if<Table>(&outcome); table != nullptr && call.masses_as_given)
+            leave_unit_open(*table);
         if (function.row_by_row) keep_places(call, std::get<Table>(outcome));
         return outcome;
     } catch (const Refused& refused) {
@@ -38,13 +49,21 @@ Outcome evaluate(const Function& function, std::span<const Input> typed, const R
     return value(read(function, typed, reading));
 }
 
-std::string in_words(const Function& function, const Outcome& outcome, const Reading& reading) {
-    if (const auto* number = std::get_if<double>(&outcome))
-        return in_words(*number, function.result_unit, 6, reading);
+std::string Call::result_unit() const {
+    const std::string unit(function.result_unit), gram(row_of(Kind::mass).default_unit);
+    if (!masses_as_given || (unit != gram && !unit.starts_with(gram + "/"))) return unit;
+    return std::string(kAsGiven) + unit.substr(gram.size());
+}
+
+std::string in_words(const Call& call, const Outcome& outcome) {
+    if (const auto* number = std::get_if<double>(&outcome)) {
+        if (call.result_unit() != kAsGiven) return in_words(*number, call.result_unit(), 6, call.reading);
+        return written({"{} (as given)", {*number}}, call.reading);
+    }
     if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
     const Table& table = std::get<Table>(outcome);
     return written({"a table of {}, {}", {counted(table.rows(), "row"), counted(table.columns, "column")}},
-                   reading);
+                   call.reading);
 }
 
 }  // namespace drysheet

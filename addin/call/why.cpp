@@ -12,12 +12,16 @@ namespace {
 // A plain 0 where 0 is not what leaving the argument out would mean: a blank cell reaches a function as such.
 std::string zeros(const Call& call) {
     std::string text;
-    for (std::size_t i = 0; i < std::min(call.values.size(), call.typed.size()); ++i) {
-        const Parameter& param = call.function.params[i];
+    for (std::size_t i = 0; i < call.typed.size() && !call.function.params.empty(); ++i) {
+        const Parameter& param = parameter_at(call.function, i);
         const Input& input = call.typed[i];
-        if (param.shape == Shape::scalar && input.form == Input::Form::number && input.number == 0 &&
-            param.otherwise != 0.0)
-            text += "; " + written({"{} is 0, as a blank cell would be", {param.name}}, call.reading);
+        const bool one = param.shape == Shape::scalar || (param.shape == Shape::column && param.repeats);
+        if (!one || input.form != Input::Form::number || input.number != 0 || param.otherwise == 0.0)
+            continue;
+        const std::string name = param.repeats ? std::string(param.name) + " " +
+                                                     std::to_string(i + 2 - call.function.params.size())
+                                               : std::string(param.name);
+        text += "; " + written({"{} is 0, as a blank cell would be", {name}}, call.reading);
     }
     return text;
 }
@@ -31,9 +35,9 @@ std::string outcome_of(const Call& call) {
         if (rows.refused)
             return written({"row {}: {}", {rows.refused->row, rows.refused->why.written(call.reading)}},
                            call.reading);
-        return "fine: " + in_words(function, Outcome(rows.table), call.reading);
+        return "fine: " + in_words(call, Outcome(rows.table));
     }
-    std::string text = "fine: " + in_words(function, value(call), call.reading);
+    std::string text = "fine: " + in_words(call, value(call));
     if (function.unit_argument) {
         const Input& unit = call.typed[*function.unit_argument];
         std::string storage;
@@ -54,31 +58,32 @@ std::string why(const Function& function, std::span<const Input> typed, const Re
 }
 
 Function why_entry() {
-    return {.name = "WHY",
-            .topic = "trust",
-            .summary = "Why a call is refused, in one sentence; or \"fine\" with the value and its unit",
-            .params = {function_named(), arguments_of_it()},
-            .result = "why",
-            .source = kAboutFunctions,
-            .checks = {{{"DRIEDMASS", 100.0, 80.0, 0.2},
-                        "start: 80 is above 1: a fraction is wanted; 80 % is 0.8.",
-                        0,
-                        "the argument rules"},
-                       {{"DRIEDMASS", 100.0, 0.8, 0.2}, "fine: 25 g", 0, "by hand: 100 × 0.20 ÷ 0.80"},
-                       {{"DRIEDMAS", 100.0},
-                        "function: \"DRIEDMAS\" is not a function of ours; perhaps \"DRIEDMASS\".",
-                        0,
-                        "the argument rules"}},
-            .refusals = {{{}, "function"}},
-            .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
-                if (given.empty()) refuse("function", "is missing; give a function's name in quotes");
-                try {
-                    const auto [function, arguments] = named_call(given);
-                    return why(function, arguments, reading);
-                } catch (const Refusal& refusal) {
-                    return refusal.written(reading);
-                }
-            }};
+    return {
+        .name = "WHY",
+        .topic = "trust",
+        .summary = "Why a call is refused, in one sentence; or \"fine\" with the value and its unit",
+        .params = {function_named(), arguments_of_it()},
+        .result = "why",
+        .source = kAboutFunctions,
+        .checks = {{{"DRIEDMASS", 100.0, 80.0, 0.2},
+                    "start: 80 is above 1: a fraction is wanted; 80 % is 0.8.",
+                    0,
+                    "the argument rules"},
+                   {{"DRIEDMASS", 100.0, 0.8, 0.2}, "fine: 25 (as given)", 0, "by hand: 100 × 0.20 ÷ 0.80"},
+                   {{"DRIEDMAS", 100.0},
+                    "function: \"DRIEDMAS\" is not a function of ours; perhaps \"DRIEDMASS\".",
+                    0,
+                    "the argument rules"}},
+        .refusals = {{{}, "function"}},
+        .raw = [](std::span<const Input> given, const Reading& reading) -> Outcome {
+            if (given.empty()) refuse("function", "is missing; give a function's name in quotes");
+            try {
+                const auto [function, arguments] = named_call(given);
+                return why(function, arguments, reading);
+            } catch (const Refusal& refusal) {
+                return refusal.written(reading);
+            }
+        }};
 }
 
 }  // namespace drysheet

@@ -36,11 +36,13 @@ Input used(const Parameter& param, const Value& value) {
     return cells;
 }
 
-std::string in_a_line(const Parameter& param, const Value& value, const Input& as_used,
-                      const Reading& reading) {
-    if (as_used.form == Input::Form::grid) return listed(as_used.cells, param.shown_unit, reading);
+std::string in_a_line(const Call& call, const Parameter& param, const Value& value, const Input& as_used) {
+    const Reading& reading = call.reading;
+    const std::string_view unit =
+        param.kind == Kind::mass && call.masses_as_given ? std::string_view{} : param.shown_unit;
+    if (as_used.form == Input::Form::grid) return listed(as_used.cells, unit, reading);
     if (as_used.form == Input::Form::text) return as_used.text;
-    std::string line = in_words(as_used.number, param.shown_unit, 10, reading);
+    std::string line = in_words(as_used.number, unit, 10, reading);
     const bool left_out = value.typed.empty() || value.typed[0].form == Input::Form::missing;
     if (left_out) return line + " (left out: the usual value)";
     const Input& cell =
@@ -61,7 +63,7 @@ void give(const Call& call, Names& names, std::vector<std::string>& lines) {
                     listed({value.rows[k].typed.begin(), value.rows[k].typed.end()}, {}, call.reading));
         if (param.shape == Shape::table || !value.given) continue;
         Input as_used = used(param, value);
-        lines.push_back(std::string(param.name) + " = " + in_a_line(param, value, as_used, call.reading));
+        lines.push_back(std::string(param.name) + " = " + in_a_line(call, param, value, as_used));
         names.values[std::string(param.name)] = std::move(as_used);
     }
 }
@@ -175,11 +177,12 @@ void show_table(const Function& function, const Table& table, std::vector<std::s
         lines.push_back(rest);
 }
 
-void show_result(const Function& function, const Outcome& outcome, std::vector<std::string>& lines,
-                 const Reading& reading) {
-    if (const auto* table = std::get_if<Table>(&outcome)) return show_table(function, *table, lines, reading);
+void show_result(const Call& call, const Outcome& outcome, std::vector<std::string>& lines) {
+    const Function& function = call.function;
+    if (const auto* table = std::get_if<Table>(&outcome))
+        return show_table(function, *table, lines, call.reading);
     lines.push_back(std::string(function.result.empty() ? "result" : function.result) + " = " +
-                    in_words(function, outcome, reading));
+                    in_words(call, outcome));
 }
 
 }  // namespace
@@ -216,11 +219,11 @@ Working working(const Call& call) {
         const std::string expression = formula_in_words(step.expression, reading);
         made.lines.push_back(std::string(step.name) + " = " + expression);
         if (computed.with_numbers != expression) made.lines.push_back("   = " + computed.with_numbers);
-        made.lines.push_back("   = " + (last ? in_words(made.value, function.result_unit, 6, reading)
-                                             : in_words(computed.value, step.unit, 6, reading)));
+        made.lines.push_back(
+            "   = " + (last ? in_words(call, made.value) : in_words(computed.value, step.unit, 6, reading)));
         names.values[std::string(step.name)] = computed.value;
     }
-    if (!made.as_written) show_result(function, outcome, made.lines, reading);
+    if (!made.as_written) show_result(call, outcome, made.lines);
     return made;
 }
 

@@ -180,6 +180,7 @@ std::vector<Function> dryer_air_entries() {
             {.name = "AIRNEEDED",
              .topic = topic,
              .summary = "Air flow at the dryer's inlet that carries the water off in time",
+             .mass_in_a_unit = kAlways,
              .params = {{{arg::water, "water to evaporate", at_least(0)},
                          {arg::time, "in which time", positive},
                          kInlet,
@@ -192,14 +193,14 @@ std::vector<Function> dryer_air_entries() {
              .working = "pickup [kg/kg] = AIRPICKUP(temp; rh; exit_rh; pressure)\n"
                         "dry_air [kg/h] = water ÷ 1000 ÷ time ÷ pickup\n"
                         "needed = dry_air × AIRVOLUME(temp; rh; pressure)",
-             .checks = {{{11.2, 1.0, 50.0, 0.1, 1.0},
+             .checks = {{{"11.2 g", 1.0, 50.0, 0.1, 1.0},
                          0.926,
                          0.03,
                          "by hand: 0.0112 kg/h ÷ 0.0112 kg/kg (Singh & Heldman ch. 9) × "
                          "0.926 m³/kg (ideal gas at 50 °C)"}},
-             .refusals = {{{7200.0, 6.0, 60.0, 0.5, 0.5}, "exit_rh"},
-                          {{7200.0, 0.0, 60.0, 0.1, 0.5}, "time"},
-                          {{7200.0, 6.0, 60.0, 12.0, 0.5}, "rh"}},
+             .refusals = {{{"7200 g", 6.0, 60.0, 0.5, 0.5}, "exit_rh"},
+                          {{"7200 g", 0.0, 60.0, 0.1, 0.5}, "time"},
+                          {{"7200 g", 6.0, 60.0, 12.0, 0.5}, "rh"}},
              .see_also = {"AIRPICKUP", "HEATINGLOAD"},
              .slips = {{"the mass of dry air was given, not its volume",
                         "water ÷ 1000 ÷ time ÷ AIRPICKUP(temp; rh; exit_rh; pressure)"},

@@ -37,45 +37,19 @@ void finish(Function& function, std::optional<Kind> result_kind, std::string_vie
     if (function.name.empty() || function.topic.empty() || function.summary.empty() ||
         function.source.empty())
         wrong(function.name, "name, topic, summary and source are all needed");
-    bool mass = result_kind == Kind::mass, other = false;
-    const auto note = [&other](Kind kind) {
-        switch (kind) {
-            case Kind::time:
-            case Kind::area:
-            case Kind::energy:
-            case Kind::power:
-            case Kind::money:
-            case Kind::money_per_energy:
-            case Kind::money_per_time:
-            case Kind::money_per_mass:
-            case Kind::volume_flow:
-            case Kind::mass_flow:
-            case Kind::areal_load:
-            case Kind::mass_flux:
-            case Kind::permeance:
-                other = true;
-                break;
-            default:
-                break;
-        }
-    };
-    if (result_kind) note(*result_kind);
     for (std::size_t i = 0; i < function.params.size(); ++i) {
         const Parameter& param = function.params[i];
         for (const Parameter& row : param.rows) {
             if (row.name.empty() || row.text.empty())
                 wrong(function.name, "a row of a table without a name or a text");
-            mass |= row.kind == Kind::mass;
-            note(row.kind);
+            function.takes_masses |= row.kind == Kind::mass;
         }
         if (param.name.empty() || param.text.empty())
             wrong(function.name, "a parameter without a name or a text");
         if (param.repeats && i + 1 != function.params.size())
             wrong(function.name, "only the last parameter may repeat");
-        mass |= param.kind == Kind::mass && param.shape != Shape::choice;
-        note(param.kind);
+        function.takes_masses |= param.kind == Kind::mass && param.shape != Shape::choice;
     }
-    function.mixes_mass = mass && other;
     function.gives = result_kind;
     if (!result_kind) return;
     function.result_unit = result_unit.empty() ? row_of(*result_kind).default_unit : result_unit;

@@ -89,6 +89,9 @@ struct Value {
     std::size_t place(std::size_t k) const { return places.empty() ? k : places[k]; }
 };
 
+/// Plain masses are refused whatever else is given.
+inline constexpr std::string_view kAlways = "always";
+
 /// An entry with its types erased.
 struct Function {
     std::string_view name, topic, summary;
@@ -100,7 +103,10 @@ struct Function {
     bool scalar = false;                         ///< gives one number
     bool count = false;                          ///< ... that counts things: whole, and exact
     bool row_by_row = false;                     ///< gives a column, a cell for every row of its ranges
-    bool mixes_mass = false;  ///< a mass meets time, area, energy or money: plain masses are grams
+    bool takes_masses = false;                   ///< among its arguments or the rows of its tables
+    /// When a plain number for a mass is refused since the result would differ with its unit: always, or
+    /// where this optional argument is given, which brings another dimension in.
+    std::string_view mass_in_a_unit{};
     std::string_view range, source, caution;
     std::string_view working;
     std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all
@@ -154,6 +160,7 @@ struct Words {
     using Result = typename SignatureOf<F>::Result;
 
     std::string_view name, topic, summary;
+    std::string_view mass_in_a_unit{};  ///< kAlways, or the name of an optional argument; see Function
     std::array<Param, SignatureOf<F>::arity> params{};
     std::string_view result{};  ///< name of the result
     std::string_view unit{};    ///< of the result, where it is not the kind's default
@@ -349,6 +356,7 @@ Function function(const Words<F>& words) {
                   .scalar = Shown::scalar,
                   .count = words.count,
                   .row_by_row = words.row_by_row,
+                  .mass_in_a_unit = words.mass_in_a_unit,
                   .range = words.range,
                   .source = words.source,
                   .caution = words.caution,

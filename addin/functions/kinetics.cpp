@@ -91,6 +91,11 @@ Input column_of(const std::vector<double>& values) {
     return Input(std::vector<Input>(values.begin(), values.end()));
 }
 
+Input grams_of(Input masses) {
+    for (Input& cell : masses.cells) cell = std::to_string(cell.number) + " g";
+    return masses;
+}
+
 constexpr std::string_view kPeriods =
     "by hand: readings made from 1 kg/(kg·h) for 3 h from 6 to 3 kg/kg, then an exponential";
 
@@ -108,7 +113,8 @@ std::vector<Function> kinetics_entries() {
     const Input clock = column_of(bend_hours), masses = column_of(bend_masses);
     bend_masses[9] += 20;
     const Input slipped = column_of(bend_masses);
-    const Input steady_hours = column(0.0, 0.5, 1.5, 2.0), steady_masses = column(500.0, 475.0, 425.0, 400.0);
+    const Input steady_hours = column(0.0, 0.5, 1.5, 2.0), steady_masses = column(500.0, 475.0, 425.0, 400.0),
+                steady_grams = column("500 g", "475 g", "425 g", "400 g");
 
     return {
         function<moisture_ratios>(
@@ -196,6 +202,7 @@ std::vector<Function> kinetics_entries() {
             {.name = "RATES",
              .topic = topic,
              .summary = "Drying rates of a weighed run, smoothed: kg/(kg·h), or kg/(m²·h) with an area",
+             .mass_in_a_unit = arg::area,
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "rates",
              .range =
@@ -213,14 +220,15 @@ std::vector<Function> kinetics_entries() {
                          0.5,
                          1e-10,
                          "by hand: 50 g an hour on 100 g of solids"},
-                        {{steady_hours, steady_masses, 100.0, 0.25},
+                        {{steady_hours, steady_grams, "100 g", 0.25},
                          0.2,
                          1e-10,
                          "by hand: 0.05 kg an hour from 0.25 m²"}},
              .refusals = {{{column(0.0, 1.0, 1.0), column(500.0, 450.0, 400.0), 100.0}, "times"},
                           {{column(0.0, 1.0), column(500.0, 450.0), 100.0}, "times"},
                           {{steady_hours, steady_masses, 450.0}, "masses"},
-                          {{steady_hours, steady_masses, 100.0, 0.0}, "area"}},
+                          {{steady_hours, steady_grams, "100 g", 0.0}, "area"},
+                          {{steady_hours, steady_masses, 100.0, 0.25}, "masses"}},
              .see_also = {"CRITICALPOINT", "RATIOS"},
              .row_by_row = true,
              .show = rates_column}),
@@ -229,6 +237,7 @@ std::vector<Function> kinetics_entries() {
              .topic = topic,
              .summary =
                  "Constant drying rate, and the moisture and time at which it ends, with their uncertainties",
+             .mass_in_a_unit = arg::area,
              .params = {{kClock, kMasses, kSolids, kRateArea}},
              .result = "bend",
              .range = "7 readings or more, 3 in each period. Leave out a warming-up period. Readings that "
@@ -242,7 +251,7 @@ std::vector<Function> kinetics_entries() {
              .checks = {{{clock, masses, 100.0}, 1.0, 1e-6, kPeriods, "rate"},
                         {{clock, masses, 100.0}, 3.0, 1e-6, kPeriods, "moisture"},
                         {{clock, masses, 100.0}, 3.0, 1e-6, kPeriods, "time"},
-                        {{clock, masses, 100.0, 0.25},
+                        {{clock, grams_of(masses), "100 g", 0.25},
                          0.4,
                          1e-6,
                          "by hand: 0.1 kg of solids at 1 kg/(kg·h) on 0.25 m²",
@@ -303,6 +312,7 @@ std::vector<Function> kinetics_entries() {
             {.name = "CONSTRATETIME",
              .topic = topic,
              .summary = "Drying time at a constant rate",
+             .mass_in_a_unit = kAlways,
              .params = {{kSolids, kStartDb, kEndDb, kArea, kRate}},
              .result = "time",
              .source = "Geankoplis (1993) 3rd ed., eq. 9.6-2.",
@@ -316,10 +326,10 @@ std::vector<Function> kinetics_entries() {
                          17778.0 / 3600,
                          1e-4,
                          "Treybal (1980) illustration 12.3"}},
-             .refusals = {{{1000.0, 0.2, 0.3, 1.0, 1.0}, "end_db"},
+             .refusals = {{{"1000 g", 0.2, 0.3, 1.0, 1.0}, "end_db"},
                           {{0.0, 0.3, 0.2, 1.0, 1.0}, "solids"},
-                          {{1000.0, 0.3, 0.2, 0.0, 1.0}, "area"},
-                          {{1000.0, 0.3, 0.2, 1.0, 0.0}, "rate"}},
+                          {{"1000 g", 0.3, 0.2, 0.0, 1.0}, "area"},
+                          {{"1000 g", 0.3, 0.2, 1.0, 0.0}, "rate"}},
              .see_also = {"FALLRATETIME", "RATES"},
              .slips = {{"the area was left out", "solids ÷ 1000 × (start_db − end_db) ÷ rate"},
                        {"the rate was multiplied in, not divided by",
@@ -329,6 +339,7 @@ std::vector<Function> kinetics_entries() {
              .topic = topic,
              .summary = "Drying time with a falling rate in proportion to the free moisture, and the "
                         "constant-rate time before it",
+             .mass_in_a_unit = kAlways,
              .params = {{kSolids,
                          kStartDb,
                          kEndDb,
@@ -356,9 +367,9 @@ std::vector<Function> kinetics_entries() {
                    "Coulson and Richardson vol. 2, example 16.1: 1.5 + ln(0.10 ÷ 0.03)"},
                   {{"1 kg", 0.12, 0.08, 0.15, 0.05, 1.0, 0.1}, 0.8472979, 1e-6, "by hand: ln(0.07 ÷ 0.03)"},
                   {{"1 kg", 0.3, 0.2, 0.15, 0.05, 1.0, 0.1}, 1.0, 1e-12, "by hand: 0.1 kg at 0.1 kg/(m²·h)"}},
-             .refusals = {{{1000.0, 0.3, 0.05, 0.2, 0.05, 1.0, 1.0}, "end_db"},
-                          {{1000.0, 0.3, 0.4, 0.2, 0.05, 1.0, 1.0}, "end_db"},
-                          {{1000.0, 0.3, 0.2, 0.04, 0.05, 1.0, 1.0}, "critical_db"}},
+             .refusals = {{{"1000 g", 0.3, 0.05, 0.2, 0.05, 1.0, 1.0}, "end_db"},
+                          {{"1000 g", 0.3, 0.4, 0.2, 0.05, 1.0, 1.0}, "end_db"},
+                          {{"1000 g", 0.3, 0.2, 0.04, 0.05, 1.0, 1.0}, "critical_db"}},
              .see_also = {"CONSTRATETIME", "CRITICALPOINT"},
              .slips = {{"the rate was taken as constant to the end",
                         "solids ÷ 1000 × (start_db − end_db) ÷ (area × rate)"},
@@ -381,7 +392,7 @@ std::vector<Function> kinetics_entries() {
              .working = "new_time = time × (new_thickness ÷ thickness)^exponent",
              .checks =
                  {{{1.0, 10.0, 60.0}, 36.0, 1e-12, "Coulson and Richardson vol. 2, example 16.2: (60 ÷ 10)²"},
-                  {{5.0, 4.0, 8.0, 1.0}, 10.0, 1e-12, "by hand"}},
+                  {{5.0, 4.0, 8.0, 1.0}, 10.0, 1e-12, "by hand: 5 × 8 ÷ 4"}},
              .refusals = {{{0.0, 4.0, 8.0}, "time"},
                           {{5.0, 0.0, 8.0}, "thickness"},
                           {{5.0, 4.0, 8.0, -1.0}, "exponent"},

@@ -291,6 +291,7 @@ std::vector<Function> scaleplan_entries() {
          .topic = "scaleup",
          .summary = "The whole plan from one bench test and a wanted output: each row a name, value, unit, "
                     "the function it came from and what it rests on",
+         .mass_in_a_unit = kAlways,
          .params =
              {{{"test",
                 "the bench test: name and value in two columns, in any order; a third column may hold units"},

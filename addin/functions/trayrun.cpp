@@ -97,6 +97,7 @@ std::vector<Function> trayrun_entries() {
          .topic = "kinetics",
          .summary = "Simulated run of a tray, or of a stack of trays in series, in a stream of warm air: a "
                     "header row, then time, moisture, product temperature and leaving air",
+         .mass_in_a_unit = kAlways,
          .params = {{{arg::fresh, "prepared material on one tray", positive},
                      {arg::start, "its moisture"},
                      {arg::area, "drying surface of one tray", positive},

@@ -32,8 +32,9 @@ std::string unit_in_words(const Function& function, const Parameter& param, cons
         return {};
     switch (param.kind) {
         case Kind::mass:
-            return texts.word(function.mixes_mass ? "grams when a plain number"
-                                                  : "g, or any one mass unit throughout");
+            return texts.word(function.mass_in_a_unit == kAlways
+                                  ? "with its unit, as in \"1.2 kg\""
+                                  : "any one unit, the same throughout the call");
         case Kind::moisture_wet:
             return texts.word("fraction, wet basis");
         case Kind::moisture_dry:
@@ -91,10 +92,7 @@ std::optional<std::string> described(const Function& function, const Parameter& 
     auto text = texts.of(key_of(function, param), param.text);
     if (!text) return {};
     const std::string unit = unit_in_words(function, param, texts);
-    if (function.mixes_mass && param.kind == Kind::mass)
-        text = texts.word("In grams when a plain number: {}", {*text});
-    else if (!unit.empty())
-        *text += " (" + unit + ")";
+    if (!unit.empty()) *text += " (" + unit + ")";
     if (const std::string allowed = bounds_in_words(param, texts); !allowed.empty()) *text += "; " + allowed;
     if (param.otherwise)
         *text += "; " + texts.word("left out: {}", {in_words(*param.otherwise, param.shown_unit)});

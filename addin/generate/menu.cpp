@@ -15,7 +15,10 @@ using Entry = std::pair<std::string, std::string>;  // key and English label
 const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
+const Entry kCell{"menu.cell", "About This Cell"};
+const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
+const Entry kReviewFolder{"menu.review-folder", "Review a Folder"};
 const Entry kAdopt{"menu.adopt", "Use the Suggestions"};
 const Entry kReference{"menu.reference", "All Functions"};
 const Entry kAbout{"menu.about", "About Drysheet"};
@@ -104,7 +107,8 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu, kExamples, kPatterns, kReview, kAdopt, kReference, kAbout};
+    std::vector<Entry> keys{kMenu,   kExamples,     kPatterns, kCell,      kWorking,
+                            kReview, kReviewFolder, kAdopt,    kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
@@ -118,7 +122,9 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     if (!examples.empty())
         writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
+    writer.entry(kCell, "cell");
     writer.entry(kReview, "review");
+    writer.entry(kReviewFolder, "review-folder");
     writer.entry(kAdopt, "adopt");
     writer.entry({}, {});
     writer.entry(kReference, "reference");

@@ -15,6 +15,11 @@ struct Judged {
     workbook::Review review;
 };
 
+/// The picture of a workbook without what reviews wrote themselves.
+workbook::Picture picture_to_judge(
+    const com::sun::star::uno::Reference<com::sun::star::frame::XModel>& document,
+    const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& context);
+
 /// `alive` hears how much is done, 0 to 1, and may throw to stop.
 Judged judge(const com::sun::star::uno::Reference<com::sun::star::frame::XModel>& document,
              const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& context,

@@ -52,7 +52,7 @@ LongWork::~LongWork() {
 
 void LongWork::done(sal_Int32 steps) {
     if (indicator_.is()) indicator_->setValue(steps);
-    if (stopped_) throw NotDone(texts_.word("Stopped. Nothing was changed."));
+    if (stopped_) throw Stopped(texts_.word("Stopped. Nothing was changed."));
 }
 
 }  // namespace drysheet

@@ -9,6 +9,12 @@
 
 namespace drysheet {
 
+/// Esc was pressed.
+class Stopped : public NotDone {
+  public:
+    using NotDone::NotDone;
+};
+
 /// Shows a progress bar in the window while it lives. Every key waits so long, but Esc.
 class LongWork {
   public:
@@ -17,7 +23,7 @@ class LongWork {
     LongWork(const LongWork&) = delete;
     LongWork& operator=(const LongWork&) = delete;
 
-    /// So many steps are done. Throws NotDone where Esc was pressed.
+    /// So many steps are done. Throws Stopped where Esc was pressed.
     void done(sal_Int32 steps);
 
   private:

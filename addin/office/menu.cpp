@@ -27,7 +27,10 @@ namespace {
 
 constexpr Command kCommands[] = {
     {"put-", put_formulas},
+    {"cell", about_cell, Command::Says::nothing},
+    {"working", working_as_cells},
     {"review", review},
+    {"review-folder", review_folder},
     {"adopt", adopt},
     {"example-", open_example, Command::Says::nothing},
     {"reference", open_reference, Command::Says::nothing},

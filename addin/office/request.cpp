@@ -53,12 +53,14 @@ Reference<frame::XModel> Request::writable_workbook() const {
 
 OUString Request::in_package(const std::string& path) const { return drysheet::in_package(context, path); }
 
-Reference<frame::XModel> Request::load(const OUString& url, std::vector<beans::PropertyValue> how) const {
-    how.emplace_back("Hidden", 0, Any(hidden()), beans::PropertyState_DIRECT_VALUE);
+Reference<frame::XModel> Request::load(const OUString& url, std::vector<beans::PropertyValue> how,
+                                       bool always_hidden) const {
+    const bool unseen = always_hidden || hidden();
+    how.emplace_back("Hidden", 0, Any(unseen), beans::PropertyState_DIRECT_VALUE);
     Reference<frame::XModel> model;
     try {
         model.set(service<frame::XComponentLoader>("com.sun.star.frame.Desktop")
-                      ->loadComponentFromURL(url, hidden() ? OUString("_blank") : OUString("_default"), 0,
+                      ->loadComponentFromURL(url, unseen ? OUString("_blank") : OUString("_default"), 0,
                                              {how.data(), static_cast<sal_Int32>(how.size())}),
                   UNO_QUERY);
     } catch (const uno::Exception&) {  // Calc 7.4 throws for a file that is not there

@@ -51,10 +51,12 @@ struct Request {
                 com::sun::star::uno::UNO_QUERY_THROW};
     }
 
-    /// A document opened or made as the present one is shown: "private:factory/scalc" is a new workbook.
+    /// A document opened or made as the present one is shown: "private:factory/scalc" is a new workbook;
+    /// `always_hidden`: without a window whatever the present one has.
     /// Throws NotDone where it cannot be.
     com::sun::star::uno::Reference<com::sun::star::frame::XModel> load(
-        const rtl::OUString& url, std::vector<com::sun::star::beans::PropertyValue> how = {}) const;
+        const rtl::OUString& url, std::vector<com::sun::star::beans::PropertyValue> how = {},
+        bool always_hidden = false) const;
 };
 
 /// The folder of the installed extension's file; used where there is no request.

@@ -231,12 +231,6 @@ void format_table(const Sheet& sheet, const Sequence<Sequence<Any>>& data,
 
 }  // namespace
 
-const char* in_words(Verdict verdict) {
-    constexpr std::array names{"wrong", "doubtful", "could be checked", "fine", "not judged"};
-    static_assert(names.size() == workbook::kVerdicts);
-    return names.at(static_cast<std::size_t>(verdict));
-}
-
 std::vector<ReviewRow> rows_of(const workbook::Review& review, const workbook::Picture& picture,
                                const Document& document) {
     const Settled settled(document);
@@ -307,7 +301,7 @@ void write_review(const Sheet& sheet, const std::vector<ReviewRow>& rows, const 
         const ReviewRow& row = rows[static_cast<std::size_t>(i)];
         const std::array<Any, kReviewHeader.size()> columns{
             Any(ustring_from(row.cell)),
-            Any(OUString::createFromAscii(in_words(row.verdict))),
+            Any(OUString::createFromAscii(workbook::in_words(row.verdict))),
             Any(ustring_from(row.why)),
             row.shows.hasValue() ? row.shows : Any(OUString()),
             Any(ustring_from(row.formula)),

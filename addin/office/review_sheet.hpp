@@ -14,11 +14,9 @@
 namespace drysheet {
 
 inline constexpr char kReviewName[] = "DRYSHEET_REVIEW";
+inline constexpr char kFolderName[] = "DRYSHEET_FOLDER";
 inline constexpr std::array kReviewHeader{"Cell",      "Finding",    "Why",      "Shows",   "Formula",
                                           "Suggested", "Would show", "Evidence", "Settled", "By"};
-
-/// "wrong", "could be checked": stable, whatever the language of the menu.
-const char* in_words(workbook::Verdict verdict);
 
 /// What stands in one row of the sheet.
 struct ReviewRow {

@@ -170,7 +170,8 @@ class Language {
         take(-1, document);
         const Reference<container::XIndexAccess> sheets(
             Reference<sheet::XSpreadsheetDocument>(document, UNO_QUERY_THROW)->getSheets(), UNO_QUERY_THROW);
-        for (sal_Int32 i = 0; i < sheets->getCount(); ++i)
+        sheets_ = sheets->getCount();
+        for (sal_Int32 i = 0; i < sheets_; ++i)
             take(i, Reference<uno::XInterface>(sheets->getByIndex(i), UNO_QUERY));
         for_each<sheet::XDatabaseRange>(
             property<Reference<uno::XInterface>>(document, "DatabaseRanges"),
@@ -195,7 +196,7 @@ class Language {
         return found != known_.end() && found->second.what == Token::What::open;
     }
 
-    static workbook::Reference reference(const sheet::SingleReference& from, const Place& at) {
+    workbook::Reference reference(const sheet::SingleReference& from, const Place& at) const {
         using namespace sheet::ReferenceFlags;
         const auto has = [&from](sal_Int32 flag) { return (from.Flags & flag) != 0; };
         workbook::Reference to;
@@ -206,6 +207,9 @@ class Language {
         to.cell.column = to.column_fixed ? from.Column : at.column + from.RelativeColumn;
         to.cell.row = to.row_fixed ? from.Row : at.row + from.RelativeRow;
         to.cell.sheet = has(SHEET_RELATIVE) ? at.sheet + from.RelativeSheet : from.Sheet;
+        // a sheet that was never there has no flag of its own
+        to.gone =
+            to.gone || to.cell.sheet < 0 || to.cell.sheet >= sheets_ || to.cell.row < 0 || to.cell.column < 0;
         return to;
     }
 
@@ -230,6 +234,8 @@ class Language {
             read.to = reference(two.Reference2, at);
         } else if (data >>= away) {
             read = operand(away.Reference, at);
+            read.from.cell.sheet = read.to.cell.sheet = at.sheet;  // counted in the other file
+            read.from.gone = read.to.gone = false;
             const auto file = files_.find(away.Index);
             read.from.file = file == files_.end() ? "?" : file->second;
             if (read.what == Formula::What::text) read.what = Formula::What::name;
@@ -306,6 +312,7 @@ class Language {
         return unreadable;
     }
 
+    sal_Int32 sheets_ = 0;
     std::unordered_map<sal_Int32, Token> known_;
     std::unordered_map<sal_Int32, sal_Int32> special_;
     std::unordered_map<std::string, std::string> added_;  // an add-in's function by its inner name

@@ -19,9 +19,10 @@ struct Sentence {
     std::string_view form;
     std::vector<Part> parts;
 
-    Sentence() = default;
-    Sentence(std::string_view english, std::vector<Part> with = {});        // NOLINT: a literal is a sentence
-    Sentence(const char* english) : Sentence(std::string_view(english)) {}  // NOLINT
+    Sentence();
+    Sentence(std::string_view english);  // NOLINT: a literal is a sentence
+    Sentence(std::string_view english, std::vector<Part> with);
+    Sentence(const char* english);  // NOLINT
     bool empty() const { return form.empty(); }
 };
 
@@ -42,6 +43,9 @@ struct Sentence::Part {
     Part(std::integral auto count) : text(std::to_string(count)) {}  // NOLINT
 };
 
+inline Sentence::Sentence() = default;
+inline Sentence::Sentence(std::string_view english) : form(english) {}
+inline Sentence::Sentence(const char* english) : form(english) {}
 inline Sentence::Sentence(std::string_view english, std::vector<Part> with)
     : form(english), parts(std::move(with)) {}
 

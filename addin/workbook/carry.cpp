@@ -558,7 +558,7 @@ class Carrier::Walk {
                 mass_in_text = mass_in_text || param.kind == Kind::mass;
                 continue;
             }
-            if (param.kind == Kind::mass && !function->mixes_mass)
+            if (param.kind == Kind::mass && function->mass_in_a_unit.empty())
                 masses.push_back(given);
             else
                 scale_fits(param, given, argument);
@@ -715,7 +715,7 @@ class Carrier::Walk {
         made.basis = unit->basis;
         made.weak = function.result_unit.empty();
         for (const Carried& mass : masses) add_places(made.from, mass.from);
-        if (unit->dimension == kMass && !mass_in_text && !function.mixes_mass) {
+        if (unit->dimension == kMass && !mass_in_text && function.mass_in_a_unit.empty()) {
             if (scale) made.scales = {*scale};
             made.weak = made.scales.empty();
         } else {

@@ -13,6 +13,9 @@ namespace drysheet::workbook {
 enum class Verdict : unsigned char { wrong, doubtful, could_be_checked, fine, not_judged };
 inline constexpr std::size_t kVerdicts = 5;
 
+/// "could be checked": the same in every language.
+const char* in_words(Verdict verdict);  // about_cell.cpp
+
 /// One row of the review sheet; copied formulas are one.
 struct Finding {
     Place cell;                ///< the first of the group

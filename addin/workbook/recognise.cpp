@@ -489,7 +489,7 @@ class Recogniser {
             all_known = all_known && known;
             if (param.kind == Kind::mass && known) mass_units.insert(v.meaning->unit_text);
         }
-        const bool plain_masses = !f.mixes_mass && mass_units.size() <= 1;
+        const bool plain_masses = f.mass_in_a_unit.empty() && mass_units.size() <= 1;
         std::string call = "DRY." + std::string(f.name) + "(";
         std::size_t next = 0;
         for (std::size_t i = 0; i < f.params.size(); ++i) {

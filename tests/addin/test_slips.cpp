@@ -126,6 +126,9 @@ std::vector<Input> drawn(const Function& function, std::mt19937& random) {
     double shares = 0;
     for (std::size_t i = 0; i < given.size(); ++i) {
         const Parameter& param = parameter_at(function, i);
+        if (param.kind == Kind::mass && param.shape == Shape::column && given[i].form == Input::Form::grid)
+            for (Input& cell : given[i].cells)
+                if (cell.form == Input::Form::number) cell = in_words(cell.number, 15) + " g";
         if (given[i].form == Input::Form::grid || param.shape == Shape::choice) continue;
         const double value = read_measured(param, given[i], {}).value;
         if (value == 0) continue;
