@@ -334,7 +334,7 @@ std::vector<Function> curve_entries() {
                           {{"Lewis", column(0.0, 1.0, 2.0), column(500.0, 400.0, 330.0), 350.0}, "masses"},
                           {{"Lewis", column(0.0, 1.0, 2.0), column(500.0, 400.0, 330.0), 75.0, 6.0},
                            "equilibrium_db"}},
-             .see_also = {"CURVEFIT", "CURVE", "RATIOS"},
+             .see_also = {"CURVEFIT", "CURVE", "RUNCHECK"},
              .show = run_table}),
         function<curve_rank>({.name = "CURVERANK",
                               .topic = topic,

@@ -91,6 +91,13 @@ Input column_of(const std::vector<double>& values) {
     return Input(std::vector<Input>(values.begin(), values.end()));
 }
 
+constexpr std::string_view kIodide =
+    "McMurry and Fay, Chemistry, worked example 12.13: 190 kJ/mol (slope read from two points)";
+constexpr std::string_view kIodideLine =
+    "SciPy 1.10.1, linregress and t, on the data of McMurry and Fay's example 12.13";
+constexpr std::string_view kPentoxide =
+    "SciPy 1.10.1, linregress and t, on the data of Zumdahl, Chemistry, 9th ed., ch. 12, exercise 67";
+
 Input grams_of(Input masses) {
     for (Input& cell : masses.cells) cell = std::to_string(cell.number) + " g";
     return masses;
@@ -111,6 +118,9 @@ std::vector<Function> kinetics_entries() {
         bend_masses.push_back(100 * (1 + (t < 3 ? 6 - t : 3 - 2.5 * (1 - std::exp(-(t - 3) / 2.5)))));
     }
     const Input clock = column_of(bend_hours), masses = column_of(bend_masses);
+    // 2 HI → H2 + I2, rate constants in 1/(M·s).
+    const Input iodide_temps = column(283.0, 356.0, 393.0, 427.0, 508.0),
+                iodide_rates = column(3.52e-7, 3.02e-5, 2.19e-4, 1.16e-3, 3.95e-2);
     bend_masses[9] += 20;
     const Input slipped = column_of(bend_masses);
     const Input steady_hours = column(0.0, 0.5, 1.5, 2.0), steady_masses = column(500.0, 475.0, 425.0, 400.0),
@@ -271,33 +281,35 @@ std::vector<Function> kinetics_entries() {
              .params = {{{arg::temps, "temperatures"},
                          {arg::values, "rate constants or diffusivities, all in one unit", positive}}},
              .result = "fit",
-             .range = "3 points or more. The factor is in the unit of the values.",
+             .range =
+                 "3 points or more. The factor is in the unit of the values. low and high are 95 % limits of "
+                 "the energy; three temperatures leave one degree of freedom, and limits 6 times as wide as "
+                 "many would for the same scatter.",
              .source = "Arrhenius equation, ln value = ln factor − E ÷ (R T), a straight line in 1 ÷ T; R = "
                        "8.314462618 J/(mol·K) (CODATA 2018).",
              .working = ": slope of the least-squares line of ln(value) over 1 ÷ (temp + 273.15)\n"
                         ": energy = −8.314462618 × slope ÷ 1000; factor = exp(intercept)",
-             .checks = {{{column(40.0, 50.0, 60.0, 70.0), column(0.21, 0.33, 0.47, 0.71)},
-                         35.812803,
-                         1e-7,
-                         "scipy.stats.linregress of ln value on 1/T",
-                         "energy"},
-                        {{column(40.0, 50.0, 60.0, 70.0), column(0.21, 0.33, 0.47, 0.71)},
-                         0.9984799,
-                         1e-7,
-                         "the same",
-                         "r2"},
-                        {{column(40.0, 50.0, 60.0, 70.0), column(0.21, 0.33, 0.47, 0.71)},
-                         0.98807609,
-                         1e-7,
-                         "the same, standard error of the slope with two degrees of freedom",
-                         "u energy"},
-                        {{column(40.0, 50.0, 60.0), column(std::exp(-40000 / (8.314462618 * 313.15)),
-                                                           std::exp(-40000 / (8.314462618 * 323.15)),
-                                                           std::exp(-40000 / (8.314462618 * 333.15)))},
+             .checks = {{{iodide_temps, iodide_rates}, 190.0, 0.03, kIodide, "energy"},
+                        {{iodide_temps, iodide_rates}, 186.313903, 1e-8, kIodideLine, "energy"},
+                        {{iodide_temps, iodide_rates}, 9.826650704e10, 1e-8, kIodideLine, "factor"},
+                        {{iodide_temps, iodide_rates}, 0.9991981923, 1e-9, kIodideLine, "r2"},
+                        {{iodide_temps, iodide_rates}, 176.6165102, 1e-8, kIodideLine, "low"},
+                        {{iodide_temps, iodide_rates}, 196.0112968, 1e-8, kIodideLine, "high"},
+                        {{column("298 K", "318 K", "338 K"), column(3.5e-5, 5.0e-4, 4.9e-3)},
+                         93.35415854,
+                         1e-8,
+                         kPentoxide,
+                         "low"},
+                        {{column("298 K", "318 K", "338 K"), column(3.5e-5, 5.0e-4, 4.9e-3)},
+                         113.6266344,
+                         1e-8,
+                         kPentoxide,
+                         "high"},
+                        {{column("298 K", "318 K", "338 K"), column(3.5e-5, 5.0e-4, 4.9e-3)},
                          1.0,
-                         1e-9,
-                         "by hand: values made with 40 kJ/mol and factor 1",
-                         "factor"}},
+                         0,
+                         "by counting: 3 temperatures less 2",
+                         "degrees of freedom"}},
              .refusals = {{{column(40.0, 50.0), column(0.1, 0.2)}, "temps"},
                           {{column(40.0, 40.0, 40.0), column(0.1, 0.2, 0.3)}, "temps"},
                           {{column(40.0, 50.0, 60.0), column(0.1, 0.0, 0.3)}, "values"}},
@@ -306,7 +318,10 @@ std::vector<Function> kinetics_entries() {
                  return quantities({{"energy", amount(fit.energy)},
                                     {"factor", amount(fit.factor)},
                                     {"r2", amount(fit.r2)},
-                                    {"u energy", amount(fit.u_energy)}});
+                                    {"u energy", amount(fit.u_energy)},
+                                    {"low", amount(fit.low)},
+                                    {"high", amount(fit.high)},
+                                    {"degrees of freedom", amount(static_cast<double>(fit.freedom))}});
              }}),
         function<constant_rate_time>(
             {.name = "CONSTRATETIME",

@@ -5,6 +5,7 @@
 #include "addin/functions/isotherm_choice.hpp"
 #include "addin/functions/model_words.hpp"
 #include "addin/functions/topics.hpp"
+#include "addin/text/words.hpp"
 
 namespace drysheet {
 namespace {
@@ -34,18 +35,62 @@ Table models_table() {
     return table;
 }
 
+std::string verdict_of(const IsothermFit& fit) {
+    const auto& misfit = fit.misfit;
+    const std::string at = in_words(fit.at.value(), 3),
+                      share = in_words(100 * std::abs(misfit.size), 2) + " % of the largest moisture";
+    const std::string_view side = misfit.size > 0 ? " above" : " below";
+    std::string text = "does not follow: ";
+    switch (misfit.kind) {
+        case numeric::Misfit::Kind::none:
+            text = "follows";
+            break;
+        case numeric::Misfit::Kind::one_reading:
+            text.append("the point at ").append(at).append(" lies ").append(share).append(side);
+            text.append(" the isotherm");
+            break;
+        case numeric::Misfit::Kind::step:
+            text.append("from ").append(at).append(" on the points lie ").append(share).append(side);
+            text.append(" the others' isotherm");
+            break;
+        case numeric::Misfit::Kind::bend:
+        case numeric::Misfit::Kind::term:
+            text.append("the points bend away from the isotherm, at ")
+                .append(at)
+                .append(" by ")
+                .append(share);
+            break;
+    }
+    if (fit.better)
+        text.append("; ")
+            .append(info(*fit.better).name)
+            .append(" is closer (aicc less by ")
+            .append(in_words(fit.better_by, 2))
+            .append(")");
+    if (fit.moved)
+        text.append("; activities all ")
+            .append(in_words(kActivityDoubt))
+            .append(" off would move ")
+            .append(info(fit.model).parameters[*fit.moved])
+            .append(" by ")
+            .append(in_words(fit.moved_by, 2))
+            .append(", more than its standard error");
+    return text;
+}
+
 Outcome fit_table(const IsothermFit& fit) {
     Table table{.columns = 3};
     const auto row = [&table](std::string_view name, const Cell& value, const Cell& error = "") {
         table.cells.insert(table.cells.end(), {Cell(std::string(name)), value, error});
     };
     for (std::size_t k = 0; k < fit.parameters.size(); ++k)
-        row(info(fit.model).parameters[k], fit.parameters[k], fit.standard_errors[k]);
+        row(info(fit.model).parameters[k], fit.parameters[k], fit.robust_errors[k]);
     row("r2", fit.r2);
     row("rmse", fit.rmse);
     row("deviation", fit.deviation);
     row("aicc", aicc_cell(fit.aicc));
-    row("n", static_cast<double>(fit.points));
+    row("readings", static_cast<double>(fit.points));
+    row("verdict", verdict_of(fit));
     return table;
 }
 
@@ -205,12 +250,22 @@ std::vector<Function> sorption_entries() {
                           .text = "temperature of each point, for the temperature-dependent forms"}}},
              .result = "fit",
              .range = "More points than parameters. BET is meant for activities up to about 0.5.",
-             .source = "Least squares on moisture, as van den Berg & Bruin (1981) advise; standard errors "
-                       "from the covariance. deviation is the mean of |X − fitted X| ÷ X.",
+             .source = "Least squares on moisture, as van den Berg & Bruin (1981) advise. Standard errors: "
+                       "the largest of "
+                       "those under equal noise, under unequal noise (HC2, MacKinnon and White (1985) J. "
+                       "Econometrics "
+                       "29:305), and under noise in proportion to the moisture or to the isotherm's slope. "
+                       "Verdict by F "
+                       "tests of the residuals, Seber and Lee (2003) Linear Regression Analysis, 2nd ed. "
+                       "deviation is "
+                       "the mean of |X − fitted X| ÷ X.",
              .caution = kMeasured,
              .working =
                  ": the parameters are those with the least sum of (moisture − isotherm)² over the points\n"
-                 ": standard error = √(least sum ÷ (n − p) × the diagonal of the inverse normal matrix)",
+                 ": standard errors by (JᵀJ)⁻¹ Jᵀ diag(variances) J (JᵀJ)⁻¹, the largest over the variances "
+                 "that "
+                 "the noise may have\n"
+                 ": 95 % limits are the value ± Student's t of points less parameters × its standard error",
              .checks = {{{"GAB", activities, moistures},
                          0.09849852116,
                          1e-6,
@@ -246,7 +301,7 @@ std::vector<Function> sorption_entries() {
                          1e-5,
                          "SciPy 1.10.1 on the same points",
                          "n2"},
-                        {{"Peleg", activities, moistures}, 9.0, 0, "by counting", "n"},
+                        {{"Peleg", activities, moistures}, 9.0, 0, "by counting", "readings"},
                         {{"Oswin", column(0.2, 0.4, 0.6), column(0.05, 0.08, 0.12)},
                          "too few points",
                          0,

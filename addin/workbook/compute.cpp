@@ -18,6 +18,8 @@ namespace {
 using What = Formula::What;
 using Parts = std::span<const Formula>;
 
+constexpr std::size_t kMostCells = 200'000;  // of a range: whole sheets are not gone through
+
 struct Unknown {};  // no answer without an office
 struct Fault {};    // the formula's answer is an error
 
@@ -126,6 +128,8 @@ class Computer {
             for (const auto& [place, unused] : cells)
                 if (place.second <= right) last_column = std::max(last_column, place.second);
         }
+        const auto height = static_cast<std::size_t>(last_row - top + 1);
+        if (height * static_cast<std::size_t>(last_column - left + 1) > kMostCells) throw Unknown();
         std::vector<Input> made;
         for (int row = top; row <= last_row; ++row)
             for (int column = left; column <= last_column; ++column) {

@@ -4,6 +4,7 @@
 
 #include "drysheet/kinetics.hpp"
 #include "drysheet/numeric/roots.hpp"
+#include "drysheet/numeric/student.hpp"
 #include "drysheet/require.hpp"
 #include "drysheet/runs.hpp"
 
@@ -131,8 +132,12 @@ ArrheniusFit activation_energy(std::span<const Temperature> temps, std::span<con
     const double slope = sxy / sxx;
     const double unexplained = std::max(syy - slope * sxy, 0.0);
     const double u_slope = std::sqrt(unexplained / (n - 2) / sxx);
+    const double half_width = numeric::upper_t(0.025, n - 2) * u_slope;
     return {.energy = MolarEnergy::from_value(-slope * R),
             .u_energy = MolarEnergy::from_value(u_slope * R),
+            .low = MolarEnergy::from_value((-slope - half_width) * R),
+            .high = MolarEnergy::from_value((-slope + half_width) * R),
+            .freedom = temps.size() - 2,
             .factor = std::exp(my - slope * mx),
             .r2 = 1 - unexplained / syy};
 }

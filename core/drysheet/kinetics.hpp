@@ -190,8 +190,11 @@ DiffusivityFit diffusivity(std::span<const Time> times, std::span<const Moisture
 struct ArrheniusFit {
     MolarEnergy energy;
     MolarEnergy u_energy;
-    double factor = 0;  ///< in the unit of the values
-    double r2 = 0;      ///< of ln value against 1/T
+    MolarEnergy low;  ///< with `high` the 95 % interval, Student's t
+    MolarEnergy high;
+    std::size_t freedom = 0;  ///< degrees of freedom: points less 2
+    double factor = 0;        ///< in the unit of the values
+    double r2 = 0;            ///< of ln value against 1/T
 };
 /// Activation energy of a rate constant or diffusivity. ln value = ln factor − E/(R T), a straight line in
 /// 1/T. temps: absolute inside; values: all in one unit, above 0. Range: 3 points or more, of at least 2

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "drysheet/models/isotherm_list.hpp"
+#include "drysheet/numeric/misfit.hpp"
 #include "drysheet/quantity.hpp"
 
 namespace drysheet {
@@ -49,26 +50,32 @@ MoistureDry equilibrium_moisture(IsothermModel model, WaterActivity activity,
 WaterActivity water_activity(IsothermModel model, MoistureDry moisture_db, std::span<const double> parameters,
                              std::optional<Temperature> temp = {});
 
-/// Parameters of an isotherm by least squares on the moisture.
-struct IsothermFit {
-    std::vector<double> parameters;  ///< in the order of isotherm_models()
-    std::vector<double> standard_errors;
-    double r2 = 0;
-    double rmse = 0;       ///< kg/kg dry basis
-    double deviation = 0;  ///< mean of |X − fitted X| / X
-    double aicc = 0;
-    std::size_t points = 0;
+/// A fitted isotherm, and what speaks against its being that of the points. robust_errors are the standard
+/// errors to go by.
+struct IsothermFit : numeric::Fit {
     IsothermModel model{};
+    double deviation = 0;                 ///< mean of |X − fitted X| / X
+    numeric::Misfit misfit;               ///< in shares of the largest moisture; none: the points follow
+    WaterActivity at;                     ///< of the point that `misfit` means
+    std::optional<IsothermModel> better;  ///< where they do not follow: the isotherm of least AICc
+    double better_by = 0;                 ///< less AICc, 10 or more
+    /// The parameter that activities kActivityDoubt too high, all of them, would move most for its error, if
+    /// by more than that; and by how much.
+    std::optional<std::size_t> moved;
+    double moved_by = 0;
 };
+inline constexpr double kActivityDoubt = 0.005;
 
 /// Fits an isotherm. minimum of Σ (X − f(aw, parameters[, t]))²
 /// model: the isotherm; activities, moistures: the measured points; temps: of each point, for the
-/// temperature-dependent forms.
+/// temperature-dependent forms. robust_errors: the largest of those of numeric::fit and those of noise in
+/// proportion to the moisture and to the isotherm's slope (noise of the activities).
 /// Range: activities strictly between 0 and 1, moistures above 0, more points than parameters.
-/// Throws BadInput: columns of different length, a point out of range, temps missing or all alike;
-/// NoConvergence: the points do not determine the parameters.
-/// Source: least squares on moisture as recommended by van den Berg & Bruin (1981); numerics:
-/// core/numeric/fit.hpp.
+/// A misfit is told with a chance below 0.5 % and from 2 % of the largest moisture; a single point only if
+/// more than 6 % of its moisture and 0.015 of activity would explain it. Errors: BadInput: columns of
+/// different length, a point out of range, temps missing or all alike; NoConvergence: the points do not
+/// determine the parameters. Source: least squares on moisture as recommended by van den Berg & Bruin (1981);
+/// numerics in numeric/fit.hpp and numeric/misfit.hpp.
 IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> activities,
                          std::span<const MoistureDry> moistures,
                          std::optional<std::span<const Temperature>> temps = {});

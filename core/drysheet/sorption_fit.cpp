@@ -3,6 +3,7 @@
 #include <cmath>
 #include <functional>
 #include <limits>
+#include <numeric>
 
 #include "drysheet/models/isotherms.hpp"
 #include "drysheet/numeric/fit.hpp"
@@ -70,14 +71,21 @@ IsothermPoints checked_points(IsothermModel model, std::span<const WaterActivity
 
 }  // namespace
 
-IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> activities,
-                         std::span<const MoistureDry> moistures,
-                         std::optional<std::span<const Temperature>> temps) {
-    const IsothermPoints d =
-        checked_points(model, activities, moistures, temps.value_or(std::span<const Temperature>{}));
+namespace {
+
+constexpr double kMisfitLevel = 0.005, kLeastMisfit = 0.02;
+constexpr double kSparedShare = 0.06, kSparedActivity = 3 * kActivityDoubt;
+constexpr double kBetterBy =
+    10;  // Burnham and Anderson 2002, sec. 2.6: the worse has then hardly any support
+
+/// dX/daw of the isotherm at a point.
+double slope_at(IsothermModel model, const IsothermPoints& d, std::size_t i, const std::vector<double>& p) {
+    return models::moisture(model, numeric::Dual<1>::parameter(d.aw[i], 0), d.t[i], p).slope[0];
+}
+
+IsothermFit fitted(IsothermModel model, const IsothermPoints& d) {
     const std::size_t n = info(model).parameters.size();
-    const auto formula = model_of(model, d);
-    numeric::FitProblem problem{.argument = "moistures", .data = d.X, .model = formula};
+    numeric::FitProblem problem{.argument = arg::moistures, .data = d.X, .model = model_of(model, d)};
     models::with_isotherm(model, [&](auto isotherm) {
         problem.starts = d.X.size() > n ? isotherm.starts(d)
                                         : models::Starts{std::vector<double>(n)};  // too few: fit() refuses
@@ -86,19 +94,74 @@ IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> act
             problem.high.push_back(isotherm.high(k));
         }
     });
-    const numeric::Fit fit = numeric::fit(problem);
-    IsothermFit result{.parameters = fit.parameters,
-                       .standard_errors = fit.standard_errors,
-                       .r2 = fit.r2,
-                       .rmse = fit.rmse,
-                       .aicc = fit.aicc,
-                       .points = fit.points,
-                       .model = model};
-    std::vector<double> values(d.X.size()), slopes(d.X.size() * n);
-    formula(fit.parameters, values, slopes);
-    for (std::size_t i = 0; i < d.X.size(); ++i)
-        result.deviation += std::abs(1 - values[i] / d.X[i]) / static_cast<double>(d.X.size());
-    return result;
+    IsothermFit fit{numeric::fit(problem), model, {}, {}, {}, {}, {}, {}, {}};
+    std::vector<double> of_moisture, of_activity, doubt;
+    for (std::size_t i = 0; i < d.X.size(); ++i) {
+        const double X = d.X[i] - fit.residuals[i];
+        const double slope = slope_at(model, d, i, fit.parameters);
+        fit.deviation += std::abs(fit.residuals[i] / d.X[i]) / static_cast<double>(d.X.size());
+        of_moisture.push_back(X * X);
+        of_activity.push_back(slope * slope);
+        doubt.push_back(slope * kActivityDoubt);
+    }
+    for (const auto& variances : {of_moisture, of_activity}) {
+        const auto errors = numeric::errors_under(fit, variances);
+        for (std::size_t k = 0; k < n; ++k) fit.robust_errors[k] = std::max(fit.robust_errors[k], errors[k]);
+    }
+    const auto moved = numeric::change_with(fit, doubt);
+    double most = 1;
+    for (std::size_t k = 0; k < n; ++k) {
+        const double of_error = std::abs(moved[k]) / fit.robust_errors[k];
+        if (!(of_error > most)) continue;
+        most = of_error;
+        fit.moved = k;
+        fit.moved_by = std::abs(moved[k]);
+    }
+    return fit;
+}
+
+/// The least AICc of the isotherms that need what these points have, if it is less by kBetterBy.
+void look_for_better(IsothermFit& fit, const IsothermPoints& d) {
+    for (std::size_t i = 0; i < isotherm_models().size(); ++i) {
+        const auto model = static_cast<IsothermModel>(i);
+        const IsothermModelInfo& about = info(model);
+        if (about.needs_temperature != info(fit.model).needs_temperature) continue;
+        if (d.X.size() <= about.parameters.size()) continue;
+        try {
+            const double less = fit.aicc - fitted(model, d).aicc;
+            if (!(less > std::max(fit.better_by, kBetterBy))) continue;
+            fit.better = model;
+            fit.better_by = less;
+        } catch (const NoConvergence&) {
+            continue;
+        }
+    }
+}
+
+}  // namespace
+
+IsothermFit fit_isotherm(IsothermModel model, std::span<const WaterActivity> activities,
+                         std::span<const MoistureDry> moistures,
+                         std::optional<std::span<const Temperature>> temps) {
+    const IsothermPoints d =
+        checked_points(model, activities, moistures, temps.value_or(std::span<const Temperature>{}));
+    IsothermFit fit = fitted(model, d);
+    std::vector<std::size_t> order(d.X.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(order, {}, [&](std::size_t i) { return d.aw[i]; });
+    // What one point may be off by itself: the noise of its moisture and its activity.
+    std::vector<double> spared;
+    for (std::size_t i = 0; i < d.X.size(); ++i) {
+        const double slope = slope_at(model, d, i, fit.parameters);
+        spared.push_back(std::max(kSparedShare * d.X[i], kSparedActivity * std::abs(slope)));
+    }
+    fit.misfit = numeric::misfit(fit, order, kMisfitLevel, spared);
+    fit.misfit.size /= *std::ranges::max_element(d.X);
+    if (std::abs(fit.misfit.size) < kLeastMisfit) fit.misfit = {};
+    if (fit.misfit.kind == numeric::Misfit::Kind::none) return fit;
+    fit.at = activities[fit.misfit.at];
+    look_for_better(fit, d);
+    return fit;
 }
 
 }  // namespace drysheet

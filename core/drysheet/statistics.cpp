@@ -1,20 +1,14 @@
 #include "drysheet/statistics.hpp"
 
 #include <algorithm>
-#include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <numeric>
 
+#include "drysheet/numeric/student.hpp"
+
 namespace drysheet {
-namespace {
 
-/// The t that is exceeded with this probability.
-double upper_t(double probability, double degrees_of_freedom) {
-    const boost::math::students_t_distribution<double> t(degrees_of_freedom);
-    return boost::math::quantile(boost::math::complement(t, probability));
-}
-
-}  // namespace
+using numeric::upper_t;
 
 Replicates replicates(std::span<const double> range, Fraction confidence) {
     if (range.size() < 2) throw BadInput(arg::range, "must hold two readings or more to have a spread");

@@ -36,6 +36,7 @@ int main(int count, char** words) {
     page_short.hours = every(1, 9);
     std::printf("| case | held %% | by equal noise %% | doubted %% | refused %% |\n|---|---|---|---|---|\n");
     std::uint64_t seed = 1;
+    const bool runs_too = count <= 2 || std::string(words[2]) != "isotherms";
     const auto both = [&](const std::string& title, const Bench& bench) {
         print("RUNFIT " + title, run_fits(runs, bench, ++seed));
         print("CURVEFIT " + title, curve_fits(runs, bench, ++seed));
@@ -46,6 +47,7 @@ int main(int count, char** words) {
                                                             {"Page 0.8, thinning", &slow_page},
                                                             {"Page 1.2, 9 readings", &page_short}};
     for (const auto& [name, bench] : benches) {
+        if (!runs_too) break;
         const std::string title(name);
         Bench b = *bench;
         both(title, b);
@@ -57,5 +59,26 @@ int main(int count, char** words) {
         b.late = 0;
         b.spill = 8;
         both(title + ", 8 g spilled half-way", b);
+    }
+    const Salts gab{IsothermModel::gab, {0.1, 10, 0.85}}, oswin{IsothermModel::oswin, {0.12, 0.5}},
+        peleg{IsothermModel::peleg, {0.12, 0.5, 0.25, 6}};
+    Salts bet{IsothermModel::bet, {0.07, 15}};
+    bet.activities = {0.08, 0.113, 0.16, 0.225, 0.328, 0.385, 0.432, 0.5};
+    const std::pair<const char*, const Salts*> all[] = {
+        {"GAB", &gab}, {"Oswin", &oswin}, {"Peleg", &peleg}, {"BET", &bet}};
+    for (const auto& [name, salts] : all) {
+        const std::string title = "SORPTIONFIT " + std::string(name);
+        Salts s = *salts;
+        s.equal = 0.003;
+        print(title + ", 0.003 kg/kg", isotherm_fits(runs, s, ++seed));
+        s.equal = 0;
+        s.relative = 0.03;
+        print(title + ", 3 % of each moisture", isotherm_fits(runs, s, ++seed));
+        s.relative = 0.01;
+        s.jar = 0.005;
+        print(title + ", 1 %, each activity ± 0.005", isotherm_fits(runs, s, ++seed));
+        s.jar = 0;
+        s.probe = 0.005;
+        print(title + ", 1 %, all activities 0.005 too high", isotherm_fits(runs, s, ++seed));
     }
 }

@@ -3,13 +3,13 @@
 #pragma once
 
 #include <algorithm>
-#include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <functional>
 #include <random>
 #include <vector>
 
 #include "drysheet/kinetics.hpp"
+#include "drysheet/numeric/student.hpp"
 #include "drysheet/sorption.hpp"
 
 namespace drysheet::simulation {
@@ -53,11 +53,6 @@ inline Weighings weigh(const Bench& bench, std::mt19937_64& random) {
     return made;
 }
 
-inline double student(std::size_t readings, std::size_t parameters) {
-    const boost::math::students_t_distribution<double> t(static_cast<double>(readings - parameters));
-    return boost::math::quantile(t, 0.975);
-}
-
 /// Shares over many runs.
 struct Shares {
     Numbers held;        ///< of the 95 % intervals of each parameter
@@ -74,7 +69,8 @@ Shares shares(int runs, const Numbers& truth, const std::function<Fit()>& fit) {
         try {
             const Fit found = fit();
             ++fitted;
-            const double t = student(found.points, found.parameters.size());
+            const double t =
+                numeric::upper_t(0.025, static_cast<double>(found.points - found.parameters.size()));
             for (std::size_t k = 0; k < truth.size(); ++k) {
                 const double off = std::abs(found.parameters[k] - truth[k]);
                 s.held[k] += off <= t * found.robust_errors[k];
@@ -105,6 +101,31 @@ inline Shares curve_fits(int runs, const Bench& bench, std::uint64_t seed) {
     return shares<CurveFit>(runs, bench.parameters, [&] {
         const Weighings made = weigh(bench, random);
         return curve_fit(bench.model, made.times, made.ratios);
+    });
+}
+
+/// Points of an isotherm over saturated salts.
+struct Salts {
+    IsothermModel model{};
+    Numbers parameters;
+    Numbers activities{0.113, 0.225, 0.328, 0.432, 0.529, 0.708, 0.753, 0.843, 0.902};
+    double relative = 0;  ///< noise of the moistures, as a share of each
+    double equal = 0;     ///< the same in kg/kg
+    double jar = 0;       ///< standard deviation of each activity
+    double probe = 0;     ///< by which all activities are too high
+};
+inline Shares isotherm_fits(int runs, const Salts& salts, std::uint64_t seed) {
+    std::mt19937_64 random(seed);
+    std::normal_distribution<double> normal(0, 1);
+    return shares<IsothermFit>(runs, salts.parameters, [&] {
+        std::vector<WaterActivity> activities;
+        std::vector<MoistureDry> moistures;
+        for (const double aw : salts.activities) {
+            const double X = equilibrium_moisture(salts.model, WaterActivity(aw), salts.parameters).value();
+            activities.emplace_back(aw + salts.probe + salts.jar * normal(random));
+            moistures.emplace_back(X * (1 + salts.relative * normal(random)) + salts.equal * normal(random));
+        }
+        return fit_isotherm(salts.model, activities, moistures);
     });
 }
 

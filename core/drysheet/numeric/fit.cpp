@@ -166,28 +166,57 @@ std::optional<VectorXd> standard_errors(const Point& minimum, double variance) {
     return errors;
 }
 
+/// What a fit's slopes say: J = Q R, and R⁻¹.
+struct Slopes {
+    MatrixXd Q, half;
+    explicit Slopes(const Fit& fit) {
+        const Index n = std::ssize(fit.residuals), m = std::ssize(fit.parameters);
+        const Eigen::HouseholderQR<MatrixXd> qr(Eigen::Map<const MatrixXd>(fit.slopes.data(), n, m));
+        Q = qr.householderQ() * MatrixXd::Identity(n, m);
+        half =
+            qr.matrixQR().topLeftCorner(m, m).triangularView<Eigen::Upper>().solve(MatrixXd::Identity(m, m));
+    }
+    /// 1 − leverage of each observation.
+    VectorXd left() const { return 1 - Q.rowwise().squaredNorm().array(); }
+    /// Of the parameters when Qᵀ noise has this covariance.
+    VectorXd errors(const MatrixXd& middle) const {
+        return (half * middle * half.transpose()).diagonal().cwiseSqrt();
+    }
+};
+
 /// Standard errors at a minimum that hold under unequal noise.
 VectorXd robust_errors(const FitProblem& problem, const Fit& fit, const VectorXd& equal_noise) {
-    const Index n = std::ssize(fit.residuals), m = equal_noise.size();
-    const Eigen::Map<const MatrixXd> J(fit.slopes.data(), n, m);
-    const Eigen::Map<const VectorXd> e(fit.residuals.data(), n);
-    const Eigen::HouseholderQR<MatrixXd> qr(J);
-    const MatrixXd Q = qr.householderQ() * MatrixXd::Identity(n, m);
-    const VectorXd left = 1 - Q.rowwise().squaredNorm().array();
+    const Slopes slopes(fit);
+    const MatrixXd& Q = slopes.Q;
+    const VectorXd left = slopes.left();
+    const Eigen::Map<const VectorXd> e(fit.residuals.data(), left.size());
     // A reading that settles a parameter by itself has no residual to tell of its noise.
     const VectorXd noise = (left.array() > 1e-6).select(e.array().square() / left.array(), fit.reduced_chi2);
     MatrixXd middle = Q.transpose() * noise.asDiagonal() * Q;
     if (problem.shares_of_one) {
-        const VectorXd data = Eigen::Map<const VectorXd>(problem.data.data(), n);
+        const VectorXd data = Eigen::Map<const VectorXd>(problem.data.data(), left.size());
         const VectorXd c = Q.transpose() * (data - e);
         middle += fit.reduced_chi2 * c * c.transpose();
     }
-    const MatrixXd half =
-        qr.matrixQR().topLeftCorner(m, m).triangularView<Eigen::Upper>().solve(MatrixXd::Identity(m, m));
-    return (half * middle * half.transpose()).diagonal().cwiseSqrt().cwiseMax(equal_noise);
+    return slopes.errors(middle).cwiseMax(equal_noise);
 }
 
 }  // namespace
+
+std::vector<double> errors_under(const Fit& fit, std::span<const double> variances) {
+    const Slopes slopes(fit);
+    const Eigen::Map<const VectorXd> D(variances.data(), std::ssize(variances));
+    const double s2 = fit.residual_sum / slopes.left().dot(D);
+    const VectorXd errors = slopes.errors(s2 * slopes.Q.transpose() * D.asDiagonal() * slopes.Q);
+    return {errors.begin(), errors.end()};
+}
+
+std::vector<double> change_with(const Fit& fit, std::span<const double> change) {
+    const Slopes slopes(fit);
+    const VectorXd moved =
+        slopes.half * (slopes.Q.transpose() * Eigen::Map<const VectorXd>(change.data(), std::ssize(change)));
+    return {moved.begin(), moved.end()};
+}
 
 Fit fit(const FitProblem& problem) {
     const std::size_t points = problem.data.size();

@@ -79,4 +79,11 @@ struct Fit {
 /// and Pischke 2009, Mostly harmless econometrics, sec. 8.1 (the larger of both).
 Fit fit(const FitProblem& problem);
 
+/// Standard errors of the parameters if the noise's variances stand in the proportions D, its size out of the
+/// residuals: Σ e²/Σ (1 − h) D · (JᵀJ)⁻¹ Jᵀ diag(D) J (JᵀJ)⁻¹.
+std::vector<double> errors_under(const Fit& fit, std::span<const double> variances);
+
+/// How the parameters would change if the data did by this, to first order: (JᵀJ)⁻¹ Jᵀ change.
+std::vector<double> change_with(const Fit& fit, std::span<const double> change);
+
 }  // namespace drysheet::numeric
