@@ -31,7 +31,7 @@ Measured read_text(const Parameter& param, const Input& input, const Reading& re
     }
     read.unit = true;
     const Unit& unit = text.unit;
-    if (!fits(unit, param.kind)) refuse_unit(param, input, unit);
+    if (!fits(unit, param.shares ? Kind::fraction : param.kind)) refuse_unit(param, input, unit);
     const bool difference = param.kind == Kind::temperature_difference;
     double si = difference ? unit.step_to_si(read.value) : unit.to_si(read.value),
            step = unit.step_to_si(read.uncertainty);
@@ -60,6 +60,8 @@ void read_scalar(const Parameter& param, const Input& input, const Reading& read
 
 // One more cell of a column, with its uncertainty if it has one.
 void append(const Parameter& param, const Measured& read, Value& value) {
+    if (param.shares && !value.column.empty() && read.unit != value.unit)
+        refuse(param, {"has a unit in some cells and none in others"});
     if (read.uncertainty > 0) {
         value.column_u.resize(value.column.size());
         value.column_u.push_back(param.read_in.step_to_si(read.uncertainty));

@@ -36,6 +36,7 @@ Part in_unit(const Amount& amount, std::string_view unit) {
 
 // "12.5 g", a quantity as it may be written.
 Part example(const Parameter& param) {
+    if (param.kind == Kind::water_activity) return 0.6;
     if (share(param.kind)) return {12.5, "%"};
     return {param.kind == Kind::moisture_dry ? 0.5 : 12.5, param.shown_unit};
 }

@@ -12,7 +12,9 @@ inline constexpr std::string_view kAirSource =
     "saturation IAPWS SR1-86(1992) over water and R14-08(2011) over ice, with the fugacity of G9-12 (2012).";
 inline constexpr std::string_view kAirRange =
     "30 to 120 kPa, from -80 °C to the boiling point at that pressure; agrees with the IAPWS formulation "
-    "within 0.02 % and 0.002 K. Relative humidity is x / x_s, over ice below 0.01 °C.";
+    "within 0.02 % and 0.002 K; near boiling, where the humidity ratio is above 2 kg/kg, within 0.01 % times "
+    "that "
+    "ratio. Relative humidity is x / x_s, over ice below 0.01 °C.";
 
 inline constexpr double kUsualPressureKPa = kStandardPressure.value() / 1000;
 inline constexpr Limits kTemps = within(-80, 200);

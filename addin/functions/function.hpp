@@ -30,6 +30,7 @@ struct Param {
     bool zero = false;                  ///< the number 0 is a usual value of this moisture, not a blank cell
     bool alone = false;                 ///< a range whose rows do not belong to the rows of the other ranges
     bool missed = false;  ///< a range whose blank cells are readings missed: their rows are left out
+    bool shares = false;  ///< a range of numbers that may be shares instead, "81 %", all or none of them
     std::optional<double> blank{};  ///< what a blank cell of the range stands for; none: it is refused
 };
 

@@ -434,7 +434,7 @@ std::vector<Function> kinetics_entries() {
              .working = "new_time = time × (new_thickness ÷ thickness)^exponent",
              .checks =
                  {{{1.0, 10.0, 60.0}, 36.0, 1e-12, "Coulson and Richardson vol. 2, example 16.2: (60 ÷ 10)²"},
-                  {{5.0, 4.0, 8.0, 1.0}, 10.0, 1e-12, "by hand"}},
+                  {{5.0, 4.0, 8.0, 1.0}, 10.0, 1e-12, "by hand: 5 × 8 ÷ 4"}},
              .refusals = {{{0.0, 4.0, 8.0}, "time"},
                           {{5.0, 0.0, 8.0}, "thickness"},
                           {{5.0, 4.0, 8.0, -1.0}, "exponent"},

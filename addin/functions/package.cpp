@@ -134,10 +134,10 @@ std::vector<Function> package_entries() {
              .working = "ps [kPa] = SATPRESSURE(temp)\n"
                         "desiccant = permeance × area × ps × (rh_out − rh_in) × days ÷ capacity",
              .checks = {{{1.0, 24.0, "2.86e-9 kg/(m²·s·Pa)", 20.0, 0.6, "0", 1.0},
-                         8320.0,
-                         1e-3,
-                         "Çengel & Ghajar, Heat and Mass Transfer, 5th ed., ch. 14 review problem: 8.32 kg "
-                         "(from memory)"},
+                         8323.6,
+                         1e-4,
+                         "Çengel & Ghajar, Heat and Mass Transfer, 5th ed., ch. 14 review problem: 2.86e-9 "
+                         "× 24 × 0.6 × 2339.2 Pa × 86400 s by hand"},
                         {{100.0, 0.05, 1.2, 25.0, 0.8, 0.3, 0.2},
                          47.547,
                          1e-4,

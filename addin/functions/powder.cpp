@@ -30,8 +30,6 @@ namespace {
 constexpr std::string_view kGordonTaylor =
     "Gordon & Taylor (1952) J. Appl. Chem. 2:493; constants of sugars in Roos (1993) Carbohydr. Res. 238:39.";
 constexpr std::string_view kUsp = "USP <1174> Powder Flow.";
-constexpr std::string_view kS319 =
-    "ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed Materials by Sieving.";
 
 constexpr Param kTgSolids{
     "tg_solids", "glass transition of the dry solids (published values differ: 52 to 70 for sucrose)"};
@@ -43,7 +41,10 @@ constexpr Param kOpenings{arg::openings, "openings of the sieves in any order, 0
 constexpr Param kMasses{arg::masses, "mass retained on each", at_least(0)};
 
 Outcome mean_table(const SieveMean& x) {
-    return quantities({{"mean", amount(x.mean)}, {"deviation", amount(x.deviation)}});
+    return quantities({{"mean", amount(x.mean)},
+                       {"deviation", amount(x.deviation)},
+                       {"in pan", amount(x.in_pan)},
+                       {"on top", amount(x.on_top)}});
 }
 Input parts(std::vector<Input> cells) { return {std::move(cells), 2}; }
 Outcome class_text(const FlowClass& flow) { return std::string(info(flow).name); }
@@ -246,9 +247,14 @@ std::vector<Function> powder_entries() {
              .summary = "Geometric mean diameter of a ground product and its deviation, from a sieving",
              .params = {{kOpenings, kMasses}},
              .result = "size",
-             .range = "What stays on the largest sieve and what falls into the pan is taken as one sieve "
-                      "step of √2 wide.",
-             .source = kS319,
+             .range =
+                 "Deviation is the factor 10^S_log: two thirds of a log-normal powder lie between mean ÷ "
+                 "deviation and mean × deviation; the standard's S_gw is a length. What stays on the "
+                 "largest sieve and what falls into the pan is taken as one sieve step of √2 wide, and "
+                 "neither may be above 5 %: DRY.SIEVESIZE still gives the median.",
+             .source = "ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed Materials by "
+                       "Sieving. The 5 %: inclusive measures reach from the 5th to the 95th percentile, Folk "
+                       "& Ward (1957) J. Sediment. Petrol. 27:3.",
              .working = ": size of a class d = √(opening × next larger opening)\n"
                         ": log mean = Σ mass × log d ÷ Σ mass\n"
                         ": log deviation = √(Σ mass × (log d − log mean)² ÷ Σ mass)",
@@ -264,8 +270,12 @@ std::vector<Function> powder_entries() {
                    1.0,
                    1e-12,
                    "the same in another order",
-                   "mean"}},
+                   "mean"},
+                  {{openings, column(1.0, 50.0, 45.0, 4.0)}, 0.04, 1e-12, "by hand: 4 of 100", "in pan"},
+                  {{openings, column(1.0, 50.0, 45.0, 4.0)}, 0.01, 1e-12, "by hand: 1 of 100", "on top"}},
              .refusals = {{{openings, column(1.0, 2.0)}, "masses"},
+                          {{openings, column(0.0, 50.0, 44.0, 6.0)}, "masses"},
+                          {{openings, column(6.0, 50.0, 44.0, 0.0)}, "masses"},
                           {{column(2.0, 1.0, 1.0), column(1.0, 2.0, 3.0)}, "openings"},
                           {{column(2.0, -1.0), column(1.0, 2.0)}, "openings"},
                           {{column(2.0, 0.0), column(0.0, 0.0)}, "masses"}},

@@ -121,10 +121,14 @@ std::string_view growth_words(GrowthBand band) {
 
 Outcome band_text(const ActivityBand& band) {
     return std::string(growth_words(band.growth)) + " (Beuchat 1981). " +
+           (band.like_a_moisture
+                ? "But is this a water activity? It looks like a moisture content, which says "
+                  "nothing here. "
+                : "") +
            (band.above_regulator_line
                 ? "Above 0.85, the line of 21 CFR 114.3 for low-acid and acidified foods. "
                 : "Not above 0.85, the line of 21 CFR 114.3. ") +
-           "Only a measured water activity counts, and the local food authority decides.";
+           "Only a measured water activity counts, never a moisture, and the local food authority decides.";
 }
 
 std::vector<std::string_view> moisture_workings() {
@@ -361,7 +365,7 @@ std::vector<Function> sorption_entries() {
             {.name = "ACTIVITYBAND",
              .topic = topic,
              .summary = "What may still grow at a water activity, by published limits",
-             .params = {{{arg::activity, "measured water activity", above_up_to(0, 1)}}},
+             .params = {{{arg::activity, "measured water activity, a plain number", above_up_to(0, 1)}}},
              .result = "band",
              .source = "Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3 (above 0.85); "
                        "germination at 0.585: Aspergillus penicillioides, Stevenson et al. (2017) Environ. "
@@ -371,18 +375,27 @@ std::vector<Function> sorption_entries() {
                         "and the local food authority decide.",
              .working =
                  ": the band of Beuchat's table that holds the activity; a band includes its lower limit",
-             .checks = {{{0.55}, "nothing in the table", 0, "Beuchat (1981)", "", 2, true},
-                        {{0.60}, "tolerate sugar and a few moulds", 0, "Beuchat (1981)", "", 2, true},
-                        {{0.70}, "moulds of dry foods", 0, "Beuchat (1981)", "", 2, true},
-                        {{0.75}, "salt-loving", 0, "Beuchat (1981)", "", 2, true},
-                        {{0.80}, "most moulds", 0, "Beuchat (1981)", "", 2, true},
-                        {{0.85}, "Not above 0.85", 0, "21 CFR 114.3: above 0.85", "", 2, true},
-                        {{0.86}, "Above 0.85", 0, "21 CFR 114.3: above 0.85", "", 2, true},
-                        {{0.88}, "many yeasts", 0, "Beuchat (1981)", "", 2, true},
-                        {{0.92}, "Salmonella", 0, "Beuchat (1981)", "", 2, true},
-                        {{0.96}, "as in fresh food", 0, "Beuchat (1981)", "", 2, true},
-                        {{0.5}, "local food authority decides", 0, "the caution itself", "", 2, true}},
-             .refusals = {{{1.2}, "activity"}, {{60.0}, "activity"}, {{0.0}, "activity"}},
+             .checks =
+                 {{{0.55}, "nothing in the table", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.60}, "tolerate sugar and a few moulds", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.70}, "moulds of dry foods", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.75}, "salt-loving", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.80}, "most moulds", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.85}, "Not above 0.85", 0, "21 CFR 114.3: above 0.85", "", 2, true},
+                  {{0.86}, "Above 0.85", 0, "21 CFR 114.3: above 0.85", "", 2, true},
+                  {{0.88}, "many yeasts", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.92}, "Salmonella", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.96}, "as in fresh food", 0, "Beuchat (1981)", "", 2, true},
+                  {{0.5}, "local food authority decides", 0, "the caution itself", "", 2, true},
+                  {{0.25},
+                   "below 0.60: nothing in the table grows; of one mould, germination has been reported "
+                   "down to 0.585 (Beuchat 1981). But is this a water activity? It looks like a moisture "
+                   "content, which says nothing here. Not above 0.85, the line of 21 CFR 114.3. Only a "
+                   "measured water activity counts, never a moisture, and the local food authority decides.",
+                   0,
+                   "as low as moistures of dried foods are"}},
+             .refusals =
+                 {{{1.2}, "activity"}, {{60.0}, "activity"}, {{0.0}, "activity"}, {{"25 %"}, "activity"}},
              .see_also = {"WATERACTIVITY"},
              .show = band_text}),
     };

@@ -2,7 +2,8 @@
 //
 // Everything rests on one set of equations (moist_gas.hpp, water.hpp), which agrees with the IAPWS humid-air
 // formulation G8-10 within 0.02 % in humidity ratio, enthalpy and volume and 0.002 K in wet bulb, for 30 to
-// 120 kPa and from -40 °C up (within 0.1 % where boiling is less than 2 K away). Below:
+// 120 kPa and from -40 °C up; where W is above 2, near boiling, within 0.01 % times W (0.5 % in saturated air
+// 0.2 K below boiling at 30 kPa). Below:
 //   x   mole fraction of vapour, x_s that of saturated air at the same temperature and pressure
 //   φ   relative humidity = x / x_s, over ice below 0.01 °C
 //   W   humidity ratio = 0.621957 x / (1 - x), kg vapour per kg dry air; 0.621957 = M_water / M_air

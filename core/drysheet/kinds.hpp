@@ -83,7 +83,7 @@ enum class Forms : std::uint8_t {
     ROW(moisture_wet, MoistureWet, Ratio<Kind::moisture_wet>, "moisture, wet basis", "fraction wb", from_to_below(0, 1), share_or_on_basis) \
     ROW(moisture_dry, MoistureDry, Ratio<Kind::moisture_dry>, "moisture, dry basis", "kg/kg db", at_least(0), any)   \
     ROW(relative_humidity, RelativeHumidity, Ratio<Kind::relative_humidity>, "relative humidity", "fraction", within(0, 1), share) \
-    ROW(water_activity, WaterActivity, Ratio<Kind::water_activity>, "water activity", "", within(0, 1), share)       \
+    ROW(water_activity, WaterActivity, Ratio<Kind::water_activity>, "water activity", "", within(0, 1), bare)        \
     ROW(humidity_ratio, HumidityRatio, Ratio<Kind::humidity_ratio>, "humidity ratio", "kg/kg", at_least(0), mass_ratio) \
     ROW(moisture_ratio, MoistureRatio, Ratio<Kind::moisture_ratio>, "moisture ratio", "", any_number(), share)       \
     ROW(fraction, Fraction, Ratio<Kind::fraction>, "fraction", "fraction", within(0, 1), share)                      \

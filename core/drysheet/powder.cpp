@@ -162,6 +162,20 @@ FlowClass flow_class(Fraction carr) {
 SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> masses) {
     const std::vector<Sieve> stack = sieves(openings, masses);
     const double W = total(stack);
+    const auto undivided = [W](double mass, std::string_view refusal) {
+        const Fraction share(mass / W);
+        if (share.value() > kMostUndivided)
+            throw OutOfRange(arg::masses, refusal, {amount(share), amount(Fraction(kMostUndivided))});
+        return share;
+    };
+    const Fraction in_pan =
+        undivided(stack.back().opening == 0 ? stack.back().mass : 0,
+                  "leave {} in the pan: above {} a mean and a deviation would be invented; a finer sieve is "
+                  "wanted");
+    const Fraction on_top =
+        undivided(stack.front().mass,
+                  "leave {} on the largest sieve: above {} a mean and a deviation would be invented; a "
+                  "coarser sieve is wanted, empty or nearly so");
     std::vector<double> log_d;
     log_d.reserve(stack.size());
     double above = stack.front().opening * std::numbers::sqrt2, mean = 0;
@@ -174,7 +188,7 @@ SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> mas
     double variance = 0;
     for (std::size_t i = 0; i < stack.size(); ++i)
         variance += stack[i].mass * (log_d[i] - mean) * (log_d[i] - mean) / W;
-    return {from_si<Length>(std::exp(mean)), std::exp(std::sqrt(variance))};
+    return {from_si<Length>(std::exp(mean)), std::exp(std::sqrt(variance)), in_pan, on_top};
 }
 
 Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses, Fraction passing) {

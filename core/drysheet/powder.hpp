@@ -93,27 +93,32 @@ const FlowClassInfo& info(FlowClass flow);
 /// Source: USP <1174> Powder Flow, Table 2.
 FlowClass flow_class(Fraction carr);
 
-/// Geometric mean diameter by mass and its geometric standard deviation.
 struct SieveMean {
-    Length mean;
-    double deviation;
+    Length mean;       ///< geometric mean diameter by mass, dgw
+    double deviation;  ///< geometric standard deviation, the factor 10^Slog; not the standard's Sgw, a length
+    Fraction in_pan, on_top;  ///< shares of the mass that no sieve divides
 };
 
-/// Sieve statistics of ground feed. log dgw = Σ W log d / Σ W; log Sgw = √(Σ W (log d − log dgw)² / Σ W),
-/// d = √(opening · next larger opening)
-/// openings: of the sieves in any order, 0 for the pan; masses: retained on each.
-/// The class on the largest sieve has no upper end and the pan no lower end: both are taken as one step of
-/// √2, the step of the standard's own sieve set.
-/// Range: at least one sieve besides the pan, all openings different.
-/// Throws BadInput: lengths differ, a negative or repeated opening, no sieve, nothing retained.
-/// Source: ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed Materials by Sieving.
+/// The most that may lie in the pan, and on the largest sieve, for a mean and a deviation: measures of a
+/// sieving begin at its 5th and end at its 95th percentile.
+/// Source: Folk & Ward (1957) J. Sediment. Petrol. 27:3-26, inclusive measures; S319 itself sets no limit.
+inline constexpr double kMostUndivided = 0.05;
+
+/// Sieve statistics of ground feed. log dgw = Σ W log d / Σ W; Slog = √(Σ W (log d − log dgw)² / Σ W), d =
+/// √(opening · next larger opening) openings: of the sieves in any order, 0 for the pan; masses: retained on
+/// each. The class on the largest sieve has no upper end and the pan no lower end: both are taken as one step
+/// of √2, the step of the standard's own sieve set, and neither may hold more than kMostUndivided. Range: at
+/// least one sieve besides the pan, all openings different. Errors: BadInput: lengths differ, a negative or
+/// repeated opening, no sieve, nothing retained. OutOfRange(arg::masses): more than kMostUndivided in the pan
+/// or on the largest sieve. Source: ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed
+/// Materials by Sieving.
 SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> masses);
 
 /// Size below which a fraction of the mass lies, linear in the logarithm of the size between two sieves.
 /// openings, masses: as sieve_mean; passing: the fraction wanted. Of several sieves that pass just that, the
 /// smallest.
 /// Range: between the fractions that pass the finest and the largest sieve.
-/// Throws BadInput: as sieve_mean; OutOfRange: passing is outside what the sieves tell.
+/// Errors: BadInput: as sieve_mean; OutOfRange: passing is outside what the sieves tell.
 /// Source: cumulative curve on a logarithmic size axis, common practice.
 Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses, Fraction passing);
 

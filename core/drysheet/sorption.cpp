@@ -121,7 +121,7 @@ std::span<const GrowthBandInfo> growth_bands() { return kBands; }
 
 ActivityBand activity_band(WaterActivity activity) {
     const auto next = std::ranges::upper_bound(kBands, activity.value(), {}, &GrowthBandInfo::low);
-    return {std::prev(next)->band, activity.value() > 0.85};
+    return {std::prev(next)->band, activity.value() > 0.85, activity.value() <= 0.25};
 }
 
 }  // namespace drysheet

@@ -104,6 +104,7 @@ enum class GrowthBand : std::uint8_t {
 struct ActivityBand {
     GrowthBand growth;
     bool above_regulator_line;  ///< aw > 0.85: "low-acid" or "acidified" food in the sense of 21 CFR 114.3
+    bool like_a_moisture;  ///< 0.25 or below, where dried foods have their moisture and few their activity
 };
 struct GrowthBandInfo {
     double low;  ///< the band begins at this water activity and ends where the next

@@ -20,9 +20,9 @@ Temperature boiling_point(Pressure pressure);
 /// Latent heat: of evaporation from 0 °C up, of sublimation of ice below 0 °C.
 ///   L = h'' - h'
 /// with h'' from the IAPWS-95 equation expanded to the third power of density at the saturation pressure, h'
-/// of the liquid from SR1-86 eq. 6, or h of ice at 101.325 kPa from R10-06. temp: T, -80 to 150 °C. Errors:
-/// OutOfRange(arg::temp). Source: IAPWS R6-95(2018) Formulation 1995; IAPWS SR1-86(1992) eq. 2, 4, 6; IAPWS
-/// R10-06(2009) Ice Ih.
+/// of the liquid from SR1-86 eq. 6, or h of ice at 101.325 kPa from R10-06. Within 0.15 kJ/kg of IAPWS-95 up
+/// to 120 °C, 0.5 kJ/kg up to 150 °C. temp: T, -80 to 150 °C. Errors: OutOfRange(arg::temp). Source: IAPWS
+/// R6-95(2018) Formulation 1995; IAPWS SR1-86(1992) eq. 2, 4, 6; IAPWS R10-06(2009) Ice Ih.
 SpecificEnergy latent_heat(Temperature temp);
 
 /// The same in plain SI numbers and with slopes, for the formulas of moist air.

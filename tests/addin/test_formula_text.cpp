@@ -77,6 +77,22 @@ TEST(FormulaText, SingleCellsOfAnExpression) {
     EXPECT_EQ(cells[2].row, 9U);
 }
 
+TEST(FormulaText, ColumnsOfThreeLetters) {
+    // The last column of a sheet of 16,384: XFD.
+    EXPECT_EQ(address(25, 0), "Z1");
+    EXPECT_EQ(address(26, 0), "AA1");
+    EXPECT_EQ(address(701, 8), "ZZ9");
+    EXPECT_EQ(address(702, 8), "AAA9");
+    EXPECT_EQ(address(16383, 1048575), "XFD1048576");
+    EXPECT_EQ(on_sheet("AAA1+XFD1048576+SUM(AMJ:AMJ)", "S"),
+              "$'S'.$AAA$1+$'S'.$XFD$1048576+SUM($'S'.AMJ:AMJ)");
+    const auto cells = cells_in("XFD7*AAA10");
+    ASSERT_EQ(cells.size(), 2U);
+    EXPECT_EQ(cells[0].column, 16383U);
+    EXPECT_EQ(cells[1].column, 702U);
+    EXPECT_EQ(on_sheet("ABCD1", "S"), "ABCD1");  // a name
+}
+
 // Whatever a cell holds, the reader ends.
 TEST(FormulaText, UnfinishedTextIsNoTrouble) {
     for (const auto* text :

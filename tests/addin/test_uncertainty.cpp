@@ -85,6 +85,10 @@ TEST(Uncertainty, CellsOfARangeAreInputsOfTheirOwn) {
 TEST(Uncertainty, UnitsAndBasesOfTheUncertainty) {
     EXPECT_TRUE(near(number(table_of("SOLIDSMASS", {"1 ± 0.01 lb", "0.5"}), "u"), 0.005 * 453.59237, 1e-8));
     EXPECT_TRUE(near(number(table_of("SOLIDSMASS", {100.0, "4 ± 0.1 db"}), "u"), 100 * 0.1 / 25, 1e-8));
+    // There and back: a wet-basis moisture where the dry basis is wanted, X = w/(1 - w), dX = dw/(1 - w)².
+    const Table wet = table_of("WETBASIS", {"80 ± 1 % wb"});
+    EXPECT_TRUE(near(number(wet, "value"), 0.8, 1e-12));
+    EXPECT_TRUE(near(number(wet, "u"), 0.01, 1e-6));
 }
 
 TEST(Uncertainty, AtTheEdgeOfTheRange) {

@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <functional>
+#include <numbers>
 #include <string>
 #include <vector>
 
@@ -127,6 +128,33 @@ INSTANTIATE_TEST_SUITE_P(Strd, Nist,
                                          "DanWood", "MGH09", "MGH10", "MGH17", "Thurber", "Hahn1", "Kirby2",
                                          "BoxBOD", "Rat42", "Rat43", "Eckerle4", "Lanczos3", "Bennett5"),
                          [](const auto& set) { return set.param; });
+
+// Two columns at a small angle, sin θ = `apart`, both with the parameter 1, and a residual of length `noise`
+// that neither can explain: linear regression gives 1 ± noise/√10/sin θ (10 degrees of freedom), and the
+// variance of each is inflated by 1/sin² θ. Refused is what is both inflated by more than 10^4 and uncertain
+// by more than itself.
+TEST(Fit, refuses_what_is_nearly_undetermined) {
+    const auto uncertain_by = [](double apart, double noise) -> double {
+        std::vector<double> u, v, y;
+        for (int i = 0; i < 12; ++i) {
+            const double angle = std::numbers::pi * i / 6, length = std::sqrt(6.0);
+            u.push_back(std::cos(angle) / length);
+            v.push_back(std::sqrt(1 - apart * apart) * u.back() + apart * std::sin(angle) / length);
+            y.push_back(u.back() + v.back() + noise * std::cos(2 * angle) / length);
+        }
+        const FitModel plane =
+            differentiated<2>([&](auto i, const auto& p) { return p[0] * u[i] + p[1] * v[i]; });
+        try {
+            return numeric::fit({.argument = "ratios", .data = y, .model = plane, .starts = {{0.5, 0.5}}})
+                .standard_errors[0];
+        } catch (const NoConvergence&) {
+            return 0;
+        }
+    };
+    EXPECT_EQ(uncertain_by(0.0099, 0.033), 0);
+    EXPECT_NEAR(uncertain_by(0.0099, 0.030), 0.030 / std::sqrt(10.0) / 0.0099, 1e-3);
+    EXPECT_NEAR(uncertain_by(0.0101, 0.033), 0.033 / std::sqrt(10.0) / 0.0101, 1e-3);
+}
 
 // What the data cannot tell is refused, never answered. The data are built so that it must be so.
 TEST(Fit, refuses_what_the_data_do_not_determine) {

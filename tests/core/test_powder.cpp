@@ -195,18 +195,28 @@ TEST(Sieves, closed_forms) {
     EXPECT_TRUE(near(to_si(two.mean), 1e-3, 1e-13));
     EXPECT_TRUE(near(two.deviation, std::sqrt(2.0), 1e-13));
     // The open ends are one step of √2: √(2·2√2) above, √(0.5·0.5/√2) in the pan. On the standard's own
-    // finest sieve of 53 µm the pan is then 44.6 µm; a laboratory's table of the standard's set prints 45 µm
-    // (Dairyland Laboratories, Grain Particle Size, ASAE S319.4).
-    EXPECT_TRUE(near(to_si(sieve_mean(mm({2, 0}), grams({5, 0})).mean), 2e-3 * std::pow(2.0, 0.25), 1e-13));
-    EXPECT_TRUE(within(1e6 * to_si(sieve_mean(mm({0.053, 0}), grams({0, 5})).mean), 45, 0.5));
+    // finest sieve of 53 µm the pan is then 44.6 µm; tables of the standard's set print 45 µm (common
+    // practice, no source).
+    const double log_class = std::log(1e-3 * std::sqrt(2.0));
+    const auto top = sieve_mean(mm({2, 1, 0}), grams({5, 95, 0}));
+    EXPECT_TRUE(near((std::log(to_si(top.mean)) - 0.95 * log_class) / 0.05,
+                     std::log(2e-3 * std::pow(2.0, 0.25)), 1e-12));
+    const auto fine = sieve_mean(mm({2, 1, 0.053, 0}), grams({0, 95, 0, 5}));
+    EXPECT_TRUE(within(1e6 * std::exp((std::log(to_si(fine.mean)) - 0.95 * log_class) / 0.05), 45, 0.5));
+    EXPECT_TRUE(near(top.on_top.value(), 0.05, 1e-12));
+    EXPECT_EQ(top.in_pan.value(), 0);
+    EXPECT_TRUE(near(fine.in_pan.value(), 0.05, 1e-12));
+    EXPECT_EQ(fine.on_top.value(), 0);
+    // Without a pan nothing lies in it.
+    EXPECT_EQ(sieve_mean(mm({2, 1}), grams({4, 96})).in_pan.value(), 0);
 }
 
 TEST(Sieves, order_and_unit_do_not_matter) {
-    const auto a = sieve_mean(mm({2, 1, 0.5, 0}), grams({5, 50, 30, 15}));
-    const auto b = sieve_mean(mm({0, 1, 2, 0.5}), grams({15, 50, 5, 30}));
+    const auto a = sieve_mean(mm({2, 1, 0.5, 0}), grams({5, 50, 42, 3}));
+    const auto b = sieve_mean(mm({0, 1, 2, 0.5}), grams({3, 50, 5, 42}));
     EXPECT_EQ(a.mean, b.mean);
     EXPECT_EQ(a.deviation, b.deviation);
-    const auto half = sieve_mean(mm({2, 1, 0.5, 0}), grams({2.5, 25, 15, 7.5}));
+    const auto half = sieve_mean(mm({2, 1, 0.5, 0}), grams({2.5, 25, 21, 1.5}));
     EXPECT_TRUE(near(to_si(half.mean), to_si(a.mean), 1e-13));
 }
 
@@ -259,6 +269,10 @@ TEST(Sieves, refusals) {
     EXPECT_EQ(refused<BadInput>(mean(mm({}), grams({}))), "openings");
     EXPECT_EQ(refused<BadInput>(mean(mm({2, 0}), grams({0, 0}))), "masses");
     EXPECT_EQ(refused<BadInput>(mean(mm({2, 0}), grams({-1, 2}))), "masses");
+    // What no sieve divides: 5 % is the most, in the pan as on the top.
+    EXPECT_EQ(refused<OutOfRange>(mean(mm({2, 1, 0}), grams({0, 94.9, 5.1}))), "masses");
+    EXPECT_EQ(refused<OutOfRange>(mean(mm({2, 1, 0}), grams({5.1, 94.9, 0}))), "masses");
+    EXPECT_EQ(refused<OutOfRange>(mean(mm({2, 1, 0}), grams({0, 0, 100}))), "masses");
 }
 
 }  // namespace

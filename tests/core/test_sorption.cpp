@@ -253,6 +253,8 @@ TEST(Sorption, growth_bands) {
     EXPECT_EQ(band(1).growth, spoilage_bacteria);
     EXPECT_FALSE(band(0.85).above_regulator_line);
     EXPECT_TRUE(band(std::nextafter(0.85, 1)).above_regulator_line);
+    EXPECT_TRUE(band(0.25).like_a_moisture);  // a moisture of 25 % typed for an activity
+    EXPECT_FALSE(band(0.26).like_a_moisture);
 }
 
 struct Points {

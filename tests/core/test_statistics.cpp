@@ -63,14 +63,16 @@ TEST(Statistics, grubbs_critical_values_of_a_printed_table) {
         EXPECT_LE(std::abs(*replicates(x, Fraction(0.95)).grubbs_limit - five), 0.0021) << n;
         EXPECT_LE(std::abs(*replicates(x, Fraction(0.99)).grubbs_limit - one), 0.0021) << n;
     }
-    std::vector<double> seven(7, 1.0);
+    std::vector<double> seven(7,
+                              1.0);  // by the formula with t(1 − 0.05/14; 5) = 4.38175 of scipy.stats.t.ppf
     seven[0] = 2;
-    EXPECT_LE(std::abs(*replicates(seven).grubbs_limit - 2.020), 0.0006);  // from memory of other tables
+    EXPECT_LE(std::abs(*replicates(seven).grubbs_limit - 2.0200), 0.0001);
 }
 
 // NIST/SEMATECH e-Handbook of Statistical Methods 1.3.5.17.1: mass spectrometer readings, G = 2.4687,
 // critical value 2.032 at alpha 0.05, the largest value an outlier. The example there is two-sided in words;
-// its critical value is that of n = 8 one-sided, so only G is held against it. From memory.
+// its critical value is that of n = 8 one-sided, so only G is held against it, and by hand: (245.57 −
+// 206.43375)/15.8527.
 TEST(Statistics, grubbs_statistic_of_the_NIST_handbook) {
     const Replicates r =
         replicates(std::vector{199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57});
@@ -80,7 +82,8 @@ TEST(Statistics, grubbs_statistic_of_the_NIST_handbook) {
 }
 
 TEST(Statistics, mean_and_interval_by_hand) {
-    // 3, 4, 5: mean 4, s 1, se 1/sqrt 3, t(0.975; 2) = 4.302653 (Student t from memory).
+    // 3, 4, 5: mean 4, s 1, se 1/√3, t(0.975; 2) = 4.302653 (scipy.stats.t.ppf; printed as 4.303 in
+    // Biometrika Tables for Statisticians, 1966).
     const Replicates r = replicates(std::vector{3.0, 4.0, 5.0});
     EXPECT_EQ(r.n, 3u);
     EXPECT_EQ(r.mean, 4);
@@ -105,7 +108,14 @@ TEST(Statistics, edges) {
 
 TEST(Statistics, refusals) {
     EXPECT_EQ(bad_input([] { return replicates({}); }), "range");
-    EXPECT_EQ(bad_input([] { return replicates(std::vector{1.0}); }), "range");
+    // One reading has no spread, and is told so: not that it is too large.
+    try {
+        (void)replicates(std::vector{1.0});
+        FAIL();
+    } catch (const BadInput& refusal) {
+        EXPECT_EQ(refusal.argument(), "range");
+        EXPECT_EQ(refusal.reason(), "must hold two readings or more to have a spread");
+    }
     EXPECT_EQ(bad_input([] {
                   return replicates(std::vector{1.0, std::numeric_limits<double>::quiet_NaN()});
               }),

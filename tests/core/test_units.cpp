@@ -45,7 +45,8 @@ TEST(Units, printed_factors_of_NIST_SP_811) {
                  {"gal", 3.785412e-3},
                  {"L", 1e-3}};
     for (const auto& [unit, printed] : table) EXPECT_TRUE(near(one(unit), printed, 5e-7)) << unit;
-    // Figures of the compound units: from memory of SP 811 B.8.
+    // Compound units by hand from those: 0.3048³/60, 0.45359237/0.3048³, its inverse, 1055.05585/0.45359237,
+    // 0.45359237/0.3048².
     EXPECT_TRUE(near(one("CFM"), 4.719474e-4, 5e-7));
     EXPECT_TRUE(near(one("lb/ft³"), 1.601846e1, 5e-7));
     EXPECT_TRUE(near(one("ft³/lb"), 6.242796e-2, 5e-7));

@@ -17,10 +17,10 @@ TEST(Yield, solids_balance_of_textbooks) {
     // water.
     EXPECT_TRUE(near(dried_mass(kg(1000), wb(0.9292), wb(0.42)), 122.1, 5e-4));
     EXPECT_TRUE(near(water_removed(kg(1000), wb(0.9292), wb(0.42)), 877.9, 1e-4));
-    // Singh & Heldman, Introduction to Food Engineering, ch. 1, from memory: food of 70 % wet basis loses 80
-    // % of its water: 0.56 kg per kg, product 0.14 kg water and 0.30 kg solids, 31.8 % wet basis.
-    EXPECT_TRUE(near(final_moisture(kg(1), wb(0.70), kg(0.44)), 0.318, 1e-3));
-    EXPECT_TRUE(near(water_removed(kg(1), wb(0.70), wb(0.14 / 0.44)), 0.56, 1e-12));
+    // By hand: food of 70 % wet basis loses 80 % of its water, 0.56 of 0.70 kg; 0.14 kg stays with 0.30 kg of
+    // solids, 14/44.
+    EXPECT_TRUE(near(final_moisture(kg(1), wb(0.70), kg(0.44)), 14.0 / 44, 1e-12));
+    EXPECT_TRUE(near(water_removed(kg(1), wb(0.70), wb(14.0 / 44)), 0.56, 1e-12));
     // Coulson & Richardson, Chemical Engineering vol. 2, problem 16.4: 100 kg from 30 % to 15.5 % wet
     // basis: 12.8 kg of water left, 17.2 kg removed.
     EXPECT_TRUE(near(water_removed(kg(100), wb(0.30), wb(0.155)), 17.2, 3e-3));
@@ -28,15 +28,12 @@ TEST(Yield, solids_balance_of_textbooks) {
     // Narayanan & Lakshmikutty (2006) ex. 3.12-3.14: 0.18 kg of water per kg of feed from 20 % to 2.44 % wet
     // basis.
     EXPECT_TRUE(near(water_removed(kg(1), wb(0.20), wet_basis(db(0.025))), 0.18, 1e-12));
-    // Earle, Unit Operations in Food Processing, ex. 7.1, answer from memory: 80 % to 10 % wet basis, 0.778
-    // kg of water per kg.
-    EXPECT_TRUE(near(water_removed(kg(1), wb(0.80), wb(0.10)), 0.778, 4e-4));
-    // Problem set of food engineering: 10 kg at 320 % dry basis to 50 % wet basis; its 2.381 kg of solids (10
-    // - 7.619) make 4.762 kg, so 5.238 kg of water goes.
-    EXPECT_TRUE(near(water_removed(kg(10), wet_basis(db(3.2)), wb(0.5)), 5.238, 1e-4));
-    // Question bank: 80 % moisture, 85 % of the water removed: of 100 g, 68 g goes and 32 g of 37.5 % are
-    // left.
-    EXPECT_TRUE(near(final_moisture(grams(100), wb(0.80), grams(32)), 0.375, 1e-12));
+    // Earle (1983), ex. 7.1, 80 % to 10 % wet basis: by hand 0.7/0.9 kg of water per kg.
+    EXPECT_TRUE(near(water_removed(kg(1), wb(0.80), wb(0.10)), 0.7 / 0.9, 1e-12));
+    // By hand: 10 kg at 320 % dry basis hold 10/4.2 kg of solids, 2 · 10/4.2 kg at 50 % wet basis.
+    EXPECT_TRUE(near(water_removed(kg(10), wet_basis(db(3.2)), wb(0.5)), 10 - 20 / 4.2, 1e-12));
+    // By hand: 100 g at 80 % lose 85 % of their water, 68 g: 12 g of water in 32 g.
+    EXPECT_TRUE(near(final_moisture(grams(100), wb(0.80), grams(32)), 12.0 / 32, 1e-12));
 }
 
 TEST(Yield, inverses_return) {
@@ -121,12 +118,11 @@ TEST(Yield, unaccounted_is_signed) {
 }
 
 TEST(Yield, blends) {
-    // Earle (1983) ex. 2.7, the Pearson square, from memory: 23 % and 5 % make 15 %: 55.6 % and 44.4 %. (Fat
-    // there; any share blends so.)
-    EXPECT_TRUE(near(blend_share(wb(0.23), wb(0.05), wb(0.15)), 0.556, 1e-3));
-    EXPECT_TRUE(near(blend_share(wb(0.05), wb(0.23), wb(0.15)), 0.444, 1.2e-3));
-    // Teaching slides "Mass and Energy Balance in Food Processing": milk of 3.5 % and cream of 20 % fat to 10
-    // %.
+    // The Pearson square of Earle (1983) ex. 2.7, 23 % and 5 % make 15 % (fat there; any share blends so): by
+    // hand 10 and 8 parts of 18.
+    EXPECT_TRUE(near(blend_share(wb(0.23), wb(0.05), wb(0.15)), 10.0 / 18, 1e-12));
+    EXPECT_TRUE(near(blend_share(wb(0.05), wb(0.23), wb(0.15)), 8.0 / 18, 1e-12));
+    // By hand: 3.5 % and 20 % to 10 %, 10 parts of 16.5.
     const double s = blend_share(wb(0.035), wb(0.20), wb(0.10)).value();
     EXPECT_TRUE(near(s, 10.0 / 16.5, 1e-12));
     EXPECT_TRUE(

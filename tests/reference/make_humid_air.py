@@ -93,6 +93,11 @@ def points():
         for t in (-40, -20, 0, 20, 40, 60, 80, 100):
             for rh in (0.02, 0.3, 1):
                 yield p, t, rh
+    for p in (30, 50):  # near boiling, where the humidity ratio grows without end
+        boiling = brentq(lambda T: IAPWS95._Vapor_Pressure(T) - p / 1000, 300, 400) - 273.15
+        for below in (5, 2, 1, 0.5, 0.2):
+            for rh in (0.2, 0.6, 1):
+                yield p, round(boiling - below, 3), rh
 
 
 def main():
@@ -103,7 +108,7 @@ def main():
         out.write("p_kPa,t_C,rh,W_kg_per_kg,h_kJ_per_kg,v_m3_per_kg,wet_bulb_C\n")
         for p, t, rh in points():
             T, P = t + 273.15, p / 1000
-            if T > TRIPLE and IAPWS95._Vapor_Pressure(T) > 0.985 * P:
+            if T > TRIPLE and IAPWS95._Vapor_Pressure(T) > 0.995 * P:
                 continue
             x = rh * x_saturated(T, P)
             W, h, v = state(T, P, x)
