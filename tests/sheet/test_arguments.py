@@ -47,7 +47,7 @@ class Arguments(SheetTest):
         self.shows('=DRY.DRIEDMASS(100;0.8;"0 %")', 20)
 
     def test_nonsense_is_refused(self):
-        for fresh in ("heavy", "", " ", "100 °C", "100 furlongs", "100 g g", "g", "1e999", "100 g 5", -5):
+        for fresh in ("heavy", "", " ", "100 °C", "100 furlongs", "100 g m", "g", "1e999", "100 g 5", -5):
             with self.subTest(fresh):
                 self.refuses(self.with_fresh(fresh))
         for start in (80, 1, -0.1, "80", "101 %", "80 °C", "80 % xb"):
