@@ -50,7 +50,8 @@ Outcome evaluate(const Function& function, std::span<const Input> typed, const R
 }
 
 std::string Call::result_unit() const {
-    const std::string unit(function.result_unit), gram(row_of(Kind::mass).default_unit);
+    std::string unit(function.result_unit);
+    const std::string gram(row_of(Kind::mass).default_unit);
     if (!masses_as_given || (unit != gram && !unit.starts_with(gram + "/"))) return unit;
     return std::string(kAsGiven) + unit.substr(gram.size());
 }

@@ -128,8 +128,9 @@ class Computer {
             for (const auto& [place, unused] : cells)
                 if (place.second <= right) last_column = std::max(last_column, place.second);
         }
-        const auto height = static_cast<std::size_t>(last_row - top + 1);
-        if (height * static_cast<std::size_t>(last_column - left + 1) > kMostCells) throw Unknown();
+        const auto height = static_cast<std::size_t>(last_row - top + 1),
+                   width = static_cast<std::size_t>(last_column - left + 1);
+        if (height * width > kMostCells) throw Unknown();
         std::vector<Input> made;
         for (int row = top; row <= last_row; ++row)
             for (int column = left; column <= last_column; ++column) {

@@ -115,7 +115,8 @@ Reconciliation reconcile(Mass fresh, Mass u_fresh, MoistureWet start, Fraction u
     };
     const auto noticeable = [&](std::size_t i) { return kNoticed * std::sqrt(S) / std::abs(A[i]); };
     const auto noticeable_mass = [&](std::size_t i) { return from_si<Mass>(noticeable(i)); };
-    const auto noticeable_moisture = [&](std::size_t i) {  // the moisture itself stays between 0 and 1
+    const auto noticeable_moisture = [&,
+                                      at = at](std::size_t i) {  // the moisture itself stays between 0 and 1
         const double error = noticeable(i);
         return error <= std::max(at[i], 1 - at[i]) ? std::optional(Fraction(error)) : std::nullopt;
     };

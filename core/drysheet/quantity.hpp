@@ -51,6 +51,7 @@ using Volume = Quantity<si::volume>;
 // solids, RelativeHumidity is of air and WaterActivity of a food, HumidityRatio is per kg of dry air,
 // MoistureRatio is (X - Xe) / (X0 - Xe), which noise may put above 1 or below 0, DryingRate is per kg of dry
 // solids.
+// NOLINTNEXTLINE(bugprone-macro-parentheses): a type stands in none
 #define DRYSHEET_KIND(kind, Type, type, name, unit, limits, forms) using Type = type;
 DRYSHEET_KINDS(DRYSHEET_KIND)
 #undef DRYSHEET_KIND

@@ -63,10 +63,10 @@ class Placed:
 
 
 def looked_up(call, check):
-    """The formula that shows what a check expects: the call, every text of its outcome, or the second column of a row of
+    """The formula that shows what a check expects: the call, every text of its outcome, or a column of a row of
     its table (Calc 7.4 finds a name in an add-in's mixed table by MATCH on INDEX, not by VLOOKUP)."""
     if check.get("at"):
-        return f'=INDEX({call};MATCH("{check["at"]}";INDEX({call};0;1);0);2)'
+        return f'=INDEX({call};MATCH("{check["at"]}";INDEX({call};0;1);0);{check["column"]})'
     return f'=TEXTJOIN(" ";1;{call})' if check["kind"] == "text" else f"={call}"
 
 

@@ -160,7 +160,7 @@ struct Said {
 
 void sort_out(std::vector<std::string>& words) {
     std::ranges::sort(words);
-    words.erase(std::ranges::unique(words).begin(), words.end());
+    words.erase(std::unique(words.begin(), words.end()), words.end());
 }
 
 // `first`: whether its first word may be one of state ("ground ginger", but "ground nut" of a table).

@@ -48,14 +48,14 @@ std::vector<Smooth> smooths(std::span<const double> x) {
                 curvature(i, j) = low * low * (3 * high - low) / 6;
             }
         }
-        for (double log_strength = 0; log_strength < 10; log_strength += 1) {
-            const MatrixXd V = MatrixXd::Identity(n, n) + std::pow(10, log_strength) * curvature;
+        for (int decade = 0; decade < 10; ++decade) {
+            const MatrixXd V = MatrixXd::Identity(n, n) + std::pow(10.0, decade) * curvature;
             const Eigen::LLT<MatrixXd> factor(V);
             MatrixXd P = factor.solve(MatrixXd::Identity(n, n));
             const MatrixXd through = P * line;
             P -= through * (line.transpose() * through).ldlt().solve(through.transpose());
             const double log_det = 2 * factor.matrixLLT().diagonal().array().log().sum();
-            all.push_back({std::move(P), log_det, std::pow(10, log_strength)});
+            all.push_back({std::move(P), log_det, std::pow(10.0, decade)});
         }
     }
     return all;

@@ -7,7 +7,7 @@ namespace drysheet::models {
 struct Midilli {
     static constexpr std::string_view name = "Midilli",
                                       source = "Midilli, Kucuk and Yapar 2002, Drying Technology 20:1503",
-                                      ratio = "a × exp(−k × time^n) + b × time", time = "";
+                                      ratio = "a × exp(−k × time^n) + b × time", time{};
     static constexpr Names<4> parameters{"a", "k", "n", "b"};
     static auto at(const Instant& x, const auto& p) {
         return p[0] * exp(-p[1] * exp(p[2] * x.ln_t)) + p[3] * x.t;

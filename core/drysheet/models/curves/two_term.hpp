@@ -6,7 +6,7 @@ namespace drysheet::models {
 
 struct TwoTerm {
     static constexpr std::string_view name = "two-term", source = "Henderson 1974, Trans. ASAE 17:1167",
-                                      ratio = "a × exp(−k0 × time) + b × exp(−k1 × time)", time = "";
+                                      ratio = "a × exp(−k0 × time) + b × exp(−k1 × time)", time{};
     static constexpr Names<4> parameters{"a", "k0", "b", "k1"};
     static auto at(const Instant& x, const auto& p) {
         return p[0] * exp(p[1] * -x.t) + p[2] * exp(p[3] * -x.t);

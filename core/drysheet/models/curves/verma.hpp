@@ -6,7 +6,7 @@ namespace drysheet::models {
 
 struct Verma {
     static constexpr std::string_view name = "Verma", source = "Verma et al. 1985, Trans. ASAE 28:296",
-                                      ratio = "a × exp(−k × time) + (1 − a) × exp(−g × time)", time = "";
+                                      ratio = "a × exp(−k × time) + (1 − a) × exp(−g × time)", time{};
     static constexpr Names<3> parameters{"a", "k", "g"};
     static auto at(const Instant& x, const auto& p) {
         return p[0] * exp(p[1] * -x.t) + (1.0 - p[0]) * exp(p[2] * -x.t);
