@@ -128,8 +128,8 @@ class Computer {
             for (const auto& [place, unused] : cells)
                 if (place.second <= right) last_column = std::max(last_column, place.second);
         }
-        const auto height = static_cast<std::size_t>(last_row - top + 1),
-                   width = static_cast<std::size_t>(last_column - left + 1);
+        const auto height = static_cast<std::size_t>(last_row - top) + 1,
+                   width = static_cast<std::size_t>(last_column - left) + 1;
         if (height * width > kMostCells) throw Unknown();
         std::vector<Input> made;
         for (int row = top; row <= last_row; ++row)
@@ -137,7 +137,7 @@ class Computer {
                 Input one = cell(Place{f.from.cell.sheet, row, column});
                 made.push_back(one.form == Input::Form::missing ? Input("") : std::move(one));
             }
-        return {std::move(made), static_cast<std::size_t>(last_column - left + 1)};
+        return {std::move(made), static_cast<std::size_t>(last_column - left) + 1};
     }
 
     Input named(const Formula& f) {
