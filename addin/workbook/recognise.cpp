@@ -181,8 +181,7 @@ class Split {
             case What::name:
                 if (const Formula* means = meaning(picture_, formula);
                     means != nullptr && means->what == What::cell) {
-                    Formula term = formula;
-                    return variable(term, &labels_.at(means->from.cell),
+                    return variable(formula, &labels_.at(means->from.cell),
                                     number_in(picture_, means->from.cell));
                 }
                 break;
@@ -451,7 +450,7 @@ class Recogniser {
     // ---- the call
 
     std::string argument(const Parameter& param, const Variable& v, Taken how, bool join) const {
-        const std::string x = v.said;
+        std::string x = v.said;
         const double c = v.value.value_or(0);
         switch (how) {
             case Taken::as_it_stands:
