@@ -24,7 +24,7 @@ std::string about(const Request& request) {
 }
 
 std::string open_example(const Request& request) {
-    const std::string name = request.behind("example-");
+    std::string name = request.behind("example-");
     try {
         // as a new workbook without a name, so that the example itself stays as it is
         request.load(request.in_package("examples/" + name + ".fods"),

@@ -55,7 +55,7 @@ bool deck_is_open(const Reference<frame::XFrame>& frame) {
 
 class CellMenu final : public cppu::WeakImplHelper1<ui::XContextMenuInterceptor> {
   public:
-    explicit CellMenu(OUString label) : label_(std::move(label)) {}
+    explicit CellMenu(const OUString& label) : label_(label) {}
 
     ui::ContextMenuInterceptorAction SAL_CALL
     notifyContextMenuExecute(const ui::ContextMenuExecuteEvent& event) override {

@@ -83,7 +83,7 @@ class KnownWorkbook::Work {
 
 KnownWorkbook::KnownWorkbook(Reference<frame::XModel> document, Reference<uno::XComponentContext> context,
                              std::function<void()> judged)
-    : document_(std::move(document)), context_(std::move(context)), judged_(std::move(judged)) {}
+    : document_(document), context_(context), judged_(std::move(judged)) {}
 
 KnownWorkbook::~KnownWorkbook() = default;
 

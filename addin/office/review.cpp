@@ -40,7 +40,7 @@ std::string review(const Request& request) {
     const Judged judged = judge(model, request.context,
                                 [&work](double share) { work.done(static_cast<sal_Int32>(80 * share)); });
     const std::vector<ReviewRow> rows = rows_of(judged.review, judged.picture, document);
-    const std::string summary = summary_of(judged.review, rows, texts);
+    std::string summary = summary_of(judged.review, rows, texts);
     std::vector<std::string> names;
     for (const workbook::Sheet& sheet : judged.picture.sheets) names.push_back(sheet.name);
     const auto alive = [&work] { work.done(90); };

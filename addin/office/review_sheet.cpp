@@ -260,7 +260,7 @@ std::vector<ReviewRow> rows_of(const workbook::Review& review, const workbook::P
         settled.carry_over(row);
         rows.push_back(std::move(row));
     }
-    std::ranges::stable_partition(rows, [](const ReviewRow& row) { return row.settled.empty(); });
+    std::stable_partition(rows.begin(), rows.end(), [](const ReviewRow& row) { return row.settled.empty(); });
     return rows;
 }
 
@@ -320,7 +320,7 @@ void write_review(const Sheet& sheet, const std::vector<ReviewRow>& rows, const 
         const sal_Int32 some = std::min(step, count - from);
         Sequence<Sequence<OUString>> links(some);
         for (sal_Int32 i = 0; i < some; ++i) {
-            const ReviewRow& row = rows[static_cast<std::size_t>(from + i)];
+            const ReviewRow& row = rows[static_cast<std::size_t>(from) + static_cast<std::size_t>(i)];
             // a text in a formula may not be longer where the workbook is saved for others
             const OUString link = row.cell.size() < 250 ? link_to(row, sheet_names) : ustring_from(row.cell);
             links.getArray()[i] = Sequence<OUString>(&link, 1);

@@ -17,7 +17,6 @@ namespace drysheet {
 
 using namespace com::sun::star;
 using rtl::OUString;
-using uno::Any;
 using uno::Reference;
 using uno::UNO_QUERY;
 using uno::UNO_QUERY_THROW;

@@ -52,7 +52,7 @@ std::string working_as_cells(const Request& request) {
     const auto index = static_cast<sal_Int16>(picture.sheets.size());
     document->getSheets()->insertNewByName(sheet_name, index);
     const Sheet sheet = sheet_named(document, sheet_name);
-    const std::string said = texts.word("Working of {}", {workbook::in_words(*place, picture)});
+    std::string said = texts.word("Working of {}", {workbook::in_words(*place, picture)});
     sheet->getCellByPosition(0, 0)->setFormula(ustring_from("'" + said));
     Reference<sheet::XArrayFormulaRange>(cells(sheet, 0, 2, 1, rows), UNO_QUERY_THROW)
         ->setArrayFormula(ustring_from("=" + workbook::written(working, {index, 2, 0}, picture)));
