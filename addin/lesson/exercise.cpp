@@ -114,7 +114,11 @@ double read_amount(std::string_view column, const std::string& cell, double othe
 // A number as its range has it: no digit that was not drawn.
 std::string as_drawn(double x, double step, const Reading& reading) {
     int decimals = 0;
-    for (double s = step; decimals < 9 && std::abs(s - std::round(s)) > 1e-9 * s; s *= 10) ++decimals;
+    while (decimals < 9) {
+        const double whole = step * std::pow(10, decimals);
+        if (std::abs(whole - std::round(whole)) <= 1e-9 * whole) break;
+        ++decimals;
+    }
     std::array<char, 64> buffer{};
     const auto end =
         std::to_chars(buffer.data(), buffer.data() + buffer.size(), x, std::chars_format::fixed, decimals)
@@ -251,8 +255,8 @@ Drawn draw(const Exercise& exercise, std::uint64_t seed, const Reading& reading)
             for (Term& term : argument)
                 if (!term.name.empty())
                     term.number = (term.sign.empty() ? 1 : -1) * made.numbers.at(term.name);
-            std::vector<Input> cells;
-            for (const Term& term : argument) cells.push_back(input_of(term));
+            std::vector<Input> cells(argument.size());
+            std::ranges::transform(argument, cells.begin(), input_of);
             made.given.push_back(cells.size() == 1 ? cells.front() : Input(std::move(cells)));
         }
         try {

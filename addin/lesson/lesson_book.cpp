@@ -205,8 +205,8 @@ std::string arguments_in_formula(const Drawn& drawn) {
             const std::string number = term.number ? in_words(*term.number, 12) : std::string();
             const std::string after =
                 term.number && term.after.empty() ? std::string() : in_formula(term.after);
-            terms +=
-                (terms.empty() ? "" : "|") + number + (!number.empty() && !after.empty() ? "&" : "") + after;
+            terms.append(terms.empty() ? "" : "|").append(number);
+            terms.append(!number.empty() && !after.empty() ? "&" : "").append(after);
         }
         text += ";" + (argument.size() > 1 ? "{" + terms + "}" : terms);
     }
