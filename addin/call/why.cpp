@@ -3,6 +3,7 @@
 #include "addin/call/call.hpp"
 #include "addin/call/each.hpp"
 #include "addin/call/named_call.hpp"
+#include "addin/call/solve.hpp"
 #include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 
@@ -37,6 +38,8 @@ std::string outcome_of(const Call& call) {
                            call.reading);
         return "fine: " + in_words(call, Outcome(rows.table));
     }
+    if (function.name == "SOLVEFOR")
+        return "fine: " + in_words(solve(call.typed, call.reading), call.reading);
     std::string text = "fine: " + in_words(call, value(call));
     if (function.unit_argument) {
         const Input& unit = call.typed[*function.unit_argument];

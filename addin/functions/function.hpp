@@ -59,7 +59,7 @@ struct ToldSlip {
 };
 
 /// How the wizard and the reader see an argument.
-enum class Shape : unsigned char { scalar, column, names, choice, anything, table };
+enum class Shape : unsigned char { scalar, column, names, text, choice, anything, table };
 
 struct Parameter : Param {
     Kind kind = Kind::number;
@@ -79,8 +79,8 @@ struct Value {
     double u = 0;  ///< standard uncertainty of si, as typed; the formula does not see it
     int choice = 0;
     std::vector<double> column{};
-    std::vector<double> column_u{};  ///< of each cell, where any has one; else empty
-    std::vector<std::string> names{};
+    std::vector<double> column_u{};     ///< of each cell, where any has one; else empty
+    std::vector<std::string> names{};   ///< of Shape::text the one text
     std::vector<Value> rows{};          ///< of a table, in the order of Parameter::rows
     std::vector<std::size_t> places{};  ///< of a column or of names: the cell of each, counted from 0 over
                                         ///< all typed; empty: one after another from the first
@@ -237,6 +237,20 @@ template <>
 struct ArgumentType<std::optional<std::span<const std::string>>>
     : ArgumentType<std::span<const std::string>> {
     static constexpr bool optional = true;  // left out it arrives empty
+};
+template <>
+struct ArgumentType<std::string> {
+    static constexpr Shape shape = Shape::text;
+    static constexpr Kind kind = Kind::number;
+    static constexpr bool optional = false;
+    static const std::string& unpack(const Value& v) { return v.names.front(); }
+};
+template <>
+struct ArgumentType<std::optional<std::string>> : ArgumentType<std::string> {
+    static constexpr bool optional = true;
+    static std::optional<std::string> unpack(const Value& v) {
+        return v.given ? std::optional(v.names.front()) : std::nullopt;
+    }
 };
 
 template <class E>

@@ -28,7 +28,8 @@ std::string unit_in_words(const Function& function, const Parameter& param, cons
             names.append(names.empty() ? "" : ", ").append("\"").append(choice).append("\"");
         return names;
     }
-    if (param.shape == Shape::names || param.shape == Shape::anything || param.shape == Shape::table)
+    if (param.shape == Shape::names || param.shape == Shape::text || param.shape == Shape::anything ||
+        param.shape == Shape::table)
         return {};
     switch (param.kind) {
         case Kind::mass:

@@ -35,4 +35,7 @@ struct FoundFoods {
 /// of functions/foods, whose first lines say where they come from.
 FoundFoods find_foods(std::string_view name);
 
+/// The foods of which an isotherm is printed here, by commas.
+std::string_view foods_with_isotherm();
+
 }  // namespace drysheet
