@@ -197,7 +197,7 @@ void write_checks() {
                       << ",\"at\":" << escaped_json(check.at) << ",\"origin\":" << escaped_json(check.origin)
                       << "}\n";
         }
-        for (const MustRefuse& refusal : function.refusals) {
+        for (const RefusalCheck& refusal : function.refusals) {
             write_given(function, refusal.given);
             std::cout << ",\"kind\":\"refusal\",\"argument\":" << escaped_json(refusal.argument) << "}\n";
         }
@@ -290,7 +290,7 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
             const auto english = known.find(key);
             if (english == known.end())
                 wrong(texts,
-                      key + " is the key of nothing; a function or argument was renamed, or it is misspelt");
+                      key + " belongs to no text: a function or argument was renamed, or it is misspelt");
             else if (places(text) != places(english->second))
                 wrong(texts, key + ": each {} must be kept");
             missing.erase(key);
