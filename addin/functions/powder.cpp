@@ -118,9 +118,11 @@ std::vector<Function> powder_entries() {
                           "sucrose, maltose, trehalose, sorbitol, citric acid, maltodextrin DE 36, DE 20, DE "
                           "10, DE 5, starch"}}},
              .result = "point",
-             .range = "The shares sum to 1 within 0.01: of a fruit, its sugars and acids without fibre and "
-                      "protein. Published "
-                      "glass transitions differ by 10 K and more between laboratories.",
+             .range =
+                 "The shares sum to 1 within 0.01: of a fruit, its sugars and acids without fibre and "
+                 "protein. Published "
+                 "glass transitions differ by 10 K and more between laboratories. Those used here, and the "
+                 "steps of the heat capacity, are from memory of the sources below.",
              .source = "Couchman & Karasz (1978) Macromolecules 11:117. Glass transitions and steps of the "
                        "heat capacity: "
                        "sugars Roos (1993) Carbohydr. Res. 238:39; maltodextrins Roos & Karel (1991) J. Food "
@@ -146,7 +148,14 @@ std::vector<Function> powder_entries() {
              .refusals = {{{parts({"sucrose", 0.5})}, "shares"},
                           {{parts({"sucrose", 0.5, "salt", 0.5})}, "shares"},
                           {{"sucrose"}, "shares"}},
-             .see_also = {"GLASSPOINT", "CARRIERSHARE", "CAKINGMOISTURE"}}),
+             .see_also = {"GLASSPOINT", "CARRIERSHARE", "CAKINGMOISTURE"},
+             .rests_on =
+                 [](std::span<const Value>) {
+                     return std::string(
+                         "the parts' glass transitions and steps of the heat capacity are from "
+                         "memory, not looked up; of the sugars other laboratories print values "
+                         "up to 9 K away");
+                 }}),
         function<carrier_share>(
             {.name = "CARRIERSHARE",
              .topic = topic,
@@ -195,7 +204,12 @@ std::vector<Function> powder_entries() {
                           {{20.0, 50.0, 25.0, 0.03}, "tg_carrier"},
                           {{20.0, 160.0, 25.0, 0.9}, "tg_carrier"},
                           {{20.0, 160.0, 25.0, 0.03, 10.0, 0.0}, "k"}},
-             .see_also = {"SOLIDSGLASSPOINT", "GLASSPOINT", "CAKINGMOISTURE"}}),
+             .see_also = {"SOLIDSGLASSPOINT", "GLASSPOINT", "CAKINGMOISTURE"},
+             .rests_on =
+                 [](std::span<const Value> given) {
+                     return std::string(
+                         given.back().given ? "" : "k by Roos' line, which is from memory, not looked up");
+                 }}),
         function<hausner_ratio>(
             {.name = "HAUSNER",
              .topic = topic,

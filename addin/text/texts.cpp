@@ -91,6 +91,11 @@ constexpr std::string_view kWords[] = {
     "Suggestions used: {}, in cells: {}; what stood there is in a note. Left alone, as the cell has changed since: {}.",
     "The workbook takes no new sheet, so the review is in a new workbook.",
 
+    // a trial
+    "Trial",
+    "Trial report",
+    "New sheets: {} and {}. Fill in the shaded cells.",
+
     // the reason in a block of formulas
     "every result is fine",
     "a cell that the results come from holds an error itself",
