@@ -198,7 +198,7 @@ void write_checks() {
                       << ",\"at\":" << escaped_json(check.at) << ",\"origin\":" << escaped_json(check.origin)
                       << "}\n";
         }
-        for (const MustRefuse& refusal : function.refusals) {
+        for (const RefusalCheck& refusal : function.refusals) {
             write_given(function, refusal.given);
             std::cout << ",\"kind\":\"refusal\",\"argument\":" << escaped_json(refusal.argument) << "}\n";
         }
