@@ -99,10 +99,14 @@ class Midnight {
     bool passed_ = false;
 };
 
+std::string typed_text(const Input& cell) {
+    return cell.form == Input::Form::text ? cell.text : in_words(cell.number);
+}
+
 void read_cell(const Parameter& param, const Input& cell, const Reading& reading, Midnight& midnight,
                Value& value) {
     if (param.shape == Shape::names)
-        value.names.push_back(cell.form == Input::Form::text ? cell.text : in_words(cell.number));
+        value.names.push_back(typed_text(cell));
     else if (param.blank && cell.blank())
         append(param, {.value = *param.blank}, value);
     else {
@@ -409,6 +413,10 @@ Call read(const Function& function, std::span<const Input> typed, const Reading&
         } else if (param.shape == Shape::choice) {
             value.given = input.form != Input::Form::missing || !param.may_be_missing;
             if (value.given) value.choice = read_choice(param, input);
+        } else if (param.shape == Shape::text) {
+            if (input.form == Input::Form::missing && !param.may_be_missing) refuse(param, "is missing");
+            value.given = input.form != Input::Form::missing;
+            if (value.given) value.names = {typed_text(single(param, input))};
         } else if (param.shape == Shape::table) {
             read_table(param, input, reading, value);
         } else if (input.form != Input::Form::missing || !param.may_be_missing) {

@@ -10,6 +10,7 @@
 #include "addin/call/mark.hpp"
 #include "addin/call/named_call.hpp"
 #include "addin/call/sentences.hpp"
+#include "addin/call/solve.hpp"
 #include "addin/call/uncertainty.hpp"
 #include "addin/call/why.hpp"
 #include "addin/call/working.hpp"
@@ -100,6 +101,7 @@ std::vector<Function> trust_entries() {
                        }});
     entries.push_back(working_entry());
     entries.push_back(uncertainty_entry());
+    entries.push_back(solve_entry());
     for (Function& entry : class_entries()) entries.push_back(std::move(entry));
     entries.push_back(
         {.name = "PICK",

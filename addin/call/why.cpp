@@ -3,6 +3,7 @@
 #include "addin/call/call.hpp"
 #include "addin/call/each.hpp"
 #include "addin/call/named_call.hpp"
+#include "addin/call/solve.hpp"
 #include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 
@@ -37,6 +38,8 @@ std::string outcome_of(const Call& call) {
                            call.reading);
         return "fine: " + in_words(call, Outcome(rows.table));
     }
+    if (function.name == "SOLVEFOR")
+        return "fine: " + in_words(solve(call.typed, call.reading), call.reading);
     std::string text = "fine: " + in_words(call, value(call));
     if (function.unit_argument) {
         const Input& unit = call.typed[*function.unit_argument];
@@ -44,7 +47,10 @@ std::string outcome_of(const Call& call) {
         text.append(" ").append(
             plain_spaces(unit.cells.empty() ? unit.text : unit.cells.front().text, storage));
     }
-    return text + zeros(call);
+    text += zeros(call);
+    if (function.rests_on)
+        if (const std::string rests = function.rests_on(call.values); !rests.empty()) text += "; " + rests;
+    return text;
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "addin/call/expression.hpp"
 #include "addin/call/lookup.hpp"
 #include "addin/call/named_call.hpp"
+#include "addin/call/solve.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -187,9 +188,29 @@ void show_result(const Call& call, const Outcome& outcome, std::vector<std::stri
 
 }  // namespace
 
+namespace {
+
+// What was looked for, and the proof: the function's own working with it.
+Working working_of_search(const Call& call) {
+    const Solved solved = solve(call.typed, call.reading);
+    const auto [function, arguments] = named_call(call.typed.subspan(1));
+    const Parameter& unknown = parameter_at(function, solved.argument);
+    Working made = working(read(function, solved.arguments, call.reading));
+    made.lines.insert(
+        made.lines.begin(),
+        {written({"wanted: DRY.{} = {}", {function.name, in_words(call.typed[0], call.reading)}},
+                 call.reading),
+         written({"found by search: {} = {}; with it:", {unknown.name, in_words(solved, call.reading)}},
+                 call.reading)});
+    return made;
+}
+
+}  // namespace
+
 Working working(const Call& call) {
     const Function& function = call.function;
     const Reading& reading = call.reading;
+    if (function.name == "SOLVEFOR") return working_of_search(call);
     if (function.raw)
         refuse("function", {"DRY.{} does no sum of its own that could be shown", {function.name}});
     Working made;

@@ -5,6 +5,7 @@
 
 #include "addin/functions/foods/foods.hpp"
 #include "addin/functions/topics.hpp"
+#include "addin/text/sentence.hpp"
 #include "addin/text/words.hpp"
 #include "drysheet/sorption.hpp"
 
@@ -36,6 +37,18 @@ constexpr Param kEnergy{arg::energy, "activation energy, as DRY.ACTIVATIONENERGY
 constexpr Param kOrder{.name = arg::order, .text = "order of the loss: 1, or 0", .otherwise = 1};
 
 constexpr std::string_view kNotListed = "not listed";
+
+std::string source_of(const FoundFoods& found) {
+    std::string source = "typical, not measured:";
+    for (std::string_view last; const Food* food : found.lines) {
+        source +=
+            food->source == last ? "; " : (last.empty() ? " " : ". ") + std::string(food->source) + ": ";
+        source += food->name;
+        last = food->source;
+    }
+    if (found.isotherm) source += ". Isotherm: " + std::string(found.isotherm->source);
+    return source;
+}
 
 /// The rows of TYPICAL: name, value, unit.
 Table typical_table(const FoundFoods& found) {
@@ -75,13 +88,6 @@ Table typical_table(const FoundFoods& found) {
     row("fibre", mean(&Food::fibre), "fraction");
     row("ash", mean(&Food::ash), "fraction");
     row("sugars", with_sugars > 0 ? Cell(sugars / with_sugars) : Cell(std::string(kNotListed)), "fraction");
-    std::string source = "typical, not measured:";
-    for (std::string_view last; const Food* food : lines) {
-        source +=
-            food->source == last ? "; " : (last.empty() ? " " : ". ") + std::string(food->source) + ": ";
-        source += food->name;
-        last = food->source;
-    }
     if (const auto* isotherm = found.isotherm) {
         row("isotherm", std::string(isotherm->model), "");
         const auto models = isotherm_models();
@@ -89,28 +95,27 @@ Table typical_table(const FoundFoods& found) {
         for (std::size_t i = 0; i < isotherm->parameters.size(); ++i)
             row(model->parameters[i], isotherm->parameters[i], "");
         row("temp", isotherm->celsius, "°C");
-        source += ". Isotherm: " + std::string(isotherm->source);
     }
     row("foods", n, "");
-    row("source", source, "");
+    row("source", source_of(found), "");
     return table;
 }
 
-const std::string& one_text(std::span<const std::string> cells, std::string_view argument) {
-    if (cells.size() != 1) throw BadInput(argument, "is more than one cell: one text is wanted");
-    return cells.front();
-}
-
-Outcome typical(std::span<const std::string> food, std::optional<std::span<const std::string>> what) {
-    const FoundFoods found = find_foods(one_text(food, arg::food));
+Outcome typical(const std::string& food, const std::optional<std::string>& what) {
+    const FoundFoods found = find_foods(food);
     Table table = typical_table(found);
-    if (!what || what->empty()) return table;
-    const std::string wanted = lower(trimmed(one_text(*what, arg::what)));
+    if (!what) return table;
+    const std::string wanted = lower(trimmed(*what));
     if (wanted == "parameters" && found.isotherm) {
         Table column;
         for (const double x : found.isotherm->parameters) column.cells.emplace_back(x);
         return column;
     }
+    if (!found.isotherm && (wanted == "isotherm" || wanted == "parameters" || wanted == "temp"))
+        throw NoResultInWords(arg::what,
+                              {"is of no use here, as no isotherm of this food is at hand; there is one of: "
+                               "{}; fit your own readings with DRY.SORPTIONFIT",
+                               {foods_with_isotherm()}});
     for (std::size_t i = 0; i < table.rows(); ++i) {
         if (lower(std::get<std::string>(table.at(i, 0))) != wanted) continue;
         const Cell& value = table.at(i, 1);
@@ -137,13 +142,11 @@ std::vector<Function> quality_entries() {
                         "value where a row is asked for",
              .params = {{{.name = arg::food,
                           .text = "its name in English, German, French or Spanish; fresh unless it says "
-                                  "dried, powder or the like",
-                          .alone = true},
+                                  "dried, powder or the like"},
                          {.name = arg::what,
                           .text = "a row: moisture, sd, low, high, protein, fat, carbohydrate, fibre, ash, "
                                   "sugars, foods, source; "
-                                  "isotherm, parameters and temp where one is known",
-                          .alone = true}}},
+                                  "isotherm, parameters and temp where one is known"}}},
              .result = "typical",
              .range =
                  "Typical, not measured: weigh and dry a sample of your own. Of several lines the mean, with "
@@ -155,7 +158,8 @@ std::vector<Function> quality_entries() {
                  "fibre it is in there. How dry for an activity of 0.55: DRY.SORPTION(DRY.TYPICAL(\"onion\"; "
                  "\"isotherm\"); 0.55; DRY.TYPICAL(\"onion\"; \"parameters\"); DRY.TYPICAL(\"onion\"; "
                  "\"temp\")).",
-             .source = "USDA National Nutrient Database for Standard Reference, Release 28 (2015), public "
+             .source = "USDA National Nutrient Database for Standard Reference, Releases 28 (2015) and 26 "
+                       "(2013), public "
                        "domain; Longvah et "
                        "al. (2017) Indian Food Composition Tables, National Institute of Nutrition; "
                        "isotherms: the row "
@@ -174,7 +178,11 @@ std::vector<Function> quality_entries() {
                   {{"Pineapples"}, 0.0068954, 1e-4, "by hand: √(1.4264 ÷ 3) %", "sd"},
                   {{"ananas"}, 0.8566, 1e-9, "USDA SR28: extra sweet variety", "low"},
                   {{"piña"}, 0.8724, 1e-9, "USDA SR28: traditional varieties", "high"},
-                  {{"dried apricots", "moisture"}, 0.1668, 1e-9, "IFCT 2017: apricot, dried"},
+                  {{"dried apricots", "moisture"},
+                   0.23785,
+                   1e-9,
+                   "by hand: (30.89 + 16.68) % ÷ 2, USDA SR26 and IFCT 2017"},
+                  {{"prunes", "moisture"}, 0.3092, 1e-9, "USDA SR26: plums, dried (prunes), uncooked"},
                   {{"Ingwer", "moisture"},
                    0.8008,
                    1e-9,
@@ -189,6 +197,13 @@ std::vector<Function> quality_entries() {
                    0,
                    "Cenkowski et al. (2015) Can. Biosyst. Eng. 57"},
                   {{"wheat", "temp"}, 25.0, 0, "ASAE D245.5"},
+                  {{"prune", "source"},
+                   "from memory",
+                   0,
+                   "what was recalled says so; of the rest of the source only the words, hence a part",
+                   {},
+                   2,
+                   true},
                   {{"tomato powder", "foods"}, 1.0, 0, "one line of USDA SR28"},
                   {{"tomato powder", "source"},
                    "typical, not measured: USDA SR28: Tomato powder",
@@ -202,7 +217,9 @@ std::vector<Function> quality_entries() {
                           {{"tomato powder", "sugars"}, "what"},
                           {{"pineapple", "isotherm"}, "what"},
                           {{column("apple", "pear"), "moisture"}, "food"}},
-             .see_also = {"FOODHEAT", "DRIEDMASS", "SORPTION", "CONTENTAFTER"}}),
+             .see_also = {"FOODHEAT", "DRIEDMASS", "SORPTION", "CONTENTAFTER"},
+             .rests_on =
+                 [](std::span<const Value> given) { return source_of(find_foods(given[0].names.front())); }}),
         function<content_after>(
             {.name = "CONTENTAFTER",
              .topic = topic,

@@ -106,7 +106,7 @@ constexpr std::string_view kEmptyWords =
 constexpr std::string_view kMadeOf =
     "canned frozen freeze sprouted sweetened salted sugared prepared toasted roasted oil drained juice cream "
     "creamed flour "
-    "pasteurized processed parboiled puffed enhanced mashed flower stem stalk leaf leafy bran";
+    "pasteurized processed parboiled puffed enhanced mashed low flower stem stalk leaf leafy bran";
 /// A first segment that only says what kind of food follows.
 constexpr std::string_view kKinds = "spice nut seed fish mollusk crustacean seaweed fungi";
 
@@ -279,12 +279,14 @@ struct Tables {
     std::unordered_map<std::string, std::vector<std::uint32_t>> lines_with;  ///< a word
     std::unordered_map<std::string, std::vector<Said>> meant_by;             ///< a name of names.csv
     std::unordered_map<std::string, PrintedIsotherm> isotherms;              ///< by words
+    std::string with_isotherm;                                               ///< the foods, to list them
     std::set<std::string> names;                                             ///< to list what is near
 };
 
 Tables read_tables() {
     Tables all;
     add(all.lines, food_tables::usda_sr28, "USDA SR28");
+    add(all.lines, food_tables::usda_sr26, "USDA SR26");
     add(all.lines, food_tables::ifct2017, "IFCT 2017");
     for (std::uint32_t i = 0; i < all.lines.size(); ++i) {
         for (const std::string& word : all.lines[i].words) all.lines_with[word].push_back(i);
@@ -309,7 +311,9 @@ Tables read_tables() {
                                  .celsius = isotherms.number(i, "temp").value()};
         for (const char* heading : {"p1", "p2", "p3", "p4"})
             if (const auto x = isotherms.number(i, heading)) isotherm.parameters.push_back(*x);
-        for (const std::string_view food : split(isotherms.at(i, "food"), '/'))
+        const auto foods = split(isotherms.at(i, "food"), '/');
+        all.with_isotherm.append(i == 0 ? "" : ", ").append(foods.front());
+        for (const std::string_view food : foods)
             all.isotherms.try_emplace(joined(said_by(food, false).words), isotherm);
     }
     return all;
@@ -394,8 +398,8 @@ std::string near_names(const Said& said) {
 
 const std::vector<Said>* meant_by(const std::vector<std::string>& words) {
     // a word of the four languages, perhaps in a plural that English does not form: Aprikosen, champiñones,
-    // Pilze
-    for (const std::string_view ending : {"", "n", "en", "e"}) {
+    // Pilze, pruneaux
+    for (const std::string_view ending : {"", "n", "en", "e", "x"}) {
         std::vector<std::string> stems = words;
         for (std::string& word : stems)
             if (word.size() > ending.size() + 2 && word.ends_with(ending))
@@ -408,6 +412,8 @@ const std::vector<Said>* meant_by(const std::vector<std::string>& words) {
 }
 
 }  // namespace
+
+std::string_view foods_with_isotherm() { return tables().with_isotherm; }
 
 FoundFoods find_foods(std::string_view name) {
     const Said said = said_by(name);
@@ -426,17 +432,17 @@ FoundFoods find_foods(std::string_view name) {
         if (isotherm != tables().isotherms.end()) result.isotherm = &isotherm->second;
     }
     if (found.empty() && !all.empty())
-        throw RefusedInWords(arg::food, {"is not in the tables as it stands; there is: {}", {listed(all)}});
+        throw NoResultInWords(arg::food, {"is not in the tables as it stands; there is: {}", {listed(all)}});
     if (found.empty()) {
         const std::string near = near_names(said);
-        if (near.empty()) throw RefusedInWords(arg::food, "is no food of the tables");
-        throw RefusedInWords(arg::food, {"is no food of the tables; near it: {}", {near}});
+        if (near.empty()) throw NoResultInWords(arg::food, "is no food of the tables");
+        throw NoResultInWords(arg::food, {"is no food of the tables; near it: {}", {near}});
     }
     const auto [driest, wettest] =
         std::ranges::minmax(found, {}, [](const Line* line) { return line->food.moisture; });
     constexpr double kOneFood = 0.25;  ///< lines farther apart are seeds and leaves, not varieties
     if (wettest->food.moisture - driest->food.moisture > kOneFood)
-        throw RefusedInWords(
+        throw NoResultInWords(
             arg::food,
             {"is more than one food, from {} to {} moisture; say which: {}",
              {{100 * driest->food.moisture, "%", 3}, {100 * wettest->food.moisture, "%", 3}, listed(found)}});

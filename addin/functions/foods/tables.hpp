@@ -6,6 +6,6 @@
 
 namespace drysheet::food_tables {
 
-extern const std::string_view usda_sr28, ifct2017, isotherms, names;
+extern const std::string_view usda_sr28, usda_sr26, ifct2017, isotherms, names;
 
 }  // namespace drysheet::food_tables
