@@ -10,9 +10,12 @@
 #include <vector>
 
 #include "addin/text/words.hpp"
+#include "drysheet/moist_air.hpp"
 
 namespace drysheet {
 namespace {
+
+constexpr int kGiven = 10;  // digits of what was given
 
 bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
 bool digit(char c) { return c >= '0' && c <= '9'; }
@@ -103,7 +106,7 @@ class Expression {
         }
         const Input& value = named(name);
         if (value.form != Input::Form::number) wrong();
-        show(value.number);
+        show(value.number, unit_of(name), digits_of(name));
         return value.number;
     }
     double number() {
@@ -121,8 +124,19 @@ class Expression {
             throw std::logic_error("a working uses the unknown name " + std::string(name));
         return found->second;
     }
-    std::string word(double x) const { return in_words(x, 6, names_.reading); }
-    void show(double x) { shown_ += x < 0 ? "(" + word(x) + ")" : word(x); }
+    std::string_view unit_of(std::string_view name) const {
+        const auto found = names_.units.find(name);
+        return found == names_.units.end() ? std::string_view{} : std::string_view(found->second);
+    }
+    int digits_of(std::string_view name) const { return names_.computed.contains(name) ? 6 : kGiven; }
+    std::string word(double x, std::string_view unit = {}, int digits = kGiven) const {
+        return number_in_working(x, unit, names_.reading, digits);
+    }
+    void show(double x, std::string_view unit = {}, int digits = 6) {
+        const std::string text = word(x, unit, digits);
+        const bool bracket = x < 0 || text.find("10^") != std::string::npos;
+        shown_ += bracket ? "(" + text + ")" : text;
+    }
 
     // A bare name stands for whatever it is, a range or a model's name included; anything else is computed.
     Input argument() {
@@ -135,7 +149,7 @@ class Expression {
             const Input& value = named(name);
             rest_.remove_prefix(end);
             if (value.form == Input::Form::number) {
-                shown_ += word(value.number);
+                shown_ += word(value.number, unit_of(name), digits_of(name));
                 // as a text, since the number 0 may be taken for a blank cell
                 return value.number == 0 ? Input("0") : value;
             }
@@ -154,6 +168,7 @@ class Expression {
     }
 
     double called(std::string_view name) {
+        const std::size_t start = shown_.size();
         shown_ += name;
         take("(", "(");
         std::vector<Input> arguments;
@@ -163,28 +178,77 @@ class Expression {
             if (take(")", ")")) break;
             if (!take(";", ";")) wrong();
         }
-        if (name.front() >= 'A' && name.front() <= 'Z') return names_.call(name, arguments);
-        std::vector<double> x;
-        for (const Input& input : arguments) {
-            if (input.form != Input::Form::grid)
-                x.push_back(input.form == Input::Form::text ? 0 : input.number);
-            for (const Input& cell : input.cells) x.push_back(cell.number);
+        if (name.front() >= 'A' && name.front() <= 'Z') {
+            const Names::Called called = names_.call(name, arguments, shown_.substr(start));
+            shown_.resize(start);
+            show(called.value, called.unit);
+            return called.value;
         }
-        if (name == "sum") return std::accumulate(x.begin(), x.end(), 0.0);
-        if (name == "product") return std::accumulate(x.begin(), x.end(), 1.0, std::multiplies<>());
-        if (name == "count") return static_cast<double>(x.size());
-        if (name == "mean") return std::accumulate(x.begin(), x.end(), 0.0) / static_cast<double>(x.size());
+        if (arguments.front().form == Input::Form::grid) {
+            shown_.resize(start);
+            return of_range(name, arguments);
+        }
+        std::vector<double> x;
+        for (const Input& input : arguments) x.push_back(input.form == Input::Form::text ? 0 : input.number);
         if (name == "min") return *std::min_element(x.begin(), x.end());
         if (name == "max") return *std::max_element(x.begin(), x.end());
+        if (name == "water_enthalpy" && x.size() == 2)
+            return detail::water_enthalpy(x[0] + 273.15, 1000 * x[1]) / 1000;
+        const auto settled = [](double quotient) {
+            const double whole = std::round(quotient);
+            return std::abs(quotient - whole) <= 1e-9 * std::abs(whole) ? whole : quotient;
+        };
         if (x.size() == 1) {
             if (name == "exp") return std::exp(x[0]);
             if (name == "ln") return std::log(x[0]);
             if (name == "log10") return std::log10(x[0]);
             if (name == "sqrt") return std::sqrt(x[0]);
             if (name == "abs") return std::abs(x[0]);
-            if (name == "ceil") return std::ceil(x[0]);
+            if (name == "ceil") return std::ceil(settled(x[0]));
+            if (name == "floor") return std::floor(settled(x[0]));
         }
         throw std::logic_error("a working calls the unknown function " + std::string(name));
+    }
+
+    // Written out cell by cell, so that each line can be followed.
+    double of_range(std::string_view name, const std::vector<Input>& arguments) {
+        std::vector<double> x;
+        std::string shown;
+        const std::vector<Input>& cells = arguments[0].cells;
+        const auto add = [&](double value, const std::string& text, std::string_view sign) {
+            x.push_back(value);
+            shown.append(shown.empty() ? std::string_view{} : sign).append(text);
+        };
+        const auto bracketed = [this](double value) {
+            return value < 0 ? "(" + word(value) + ")" : word(value);
+        };
+        if (name == "sum" || name == "mean" || name == "product" || name == "count")
+            for (const Input& cell : cells)
+                add(cell.number, bracketed(cell.number), name == "product" ? " × " : " + ");
+        else if (name == "squares" && arguments.size() == 2)
+            for (const Input& cell : cells) {
+                const double d = arguments[1].form == Input::Form::text ? 0 : arguments[1].number;
+                add((cell.number - d) * (cell.number - d),
+                    d == 0 ? bracketed(cell.number) + "^2"
+                           : "(" + word(cell.number) + " − " + bracketed(d) + ")^2",
+                    " + ");
+            }
+        else if (name == "products" && arguments.size() == 2 && arguments[1].cells.size() == cells.size())
+            for (std::size_t i = 0; i < cells.size(); ++i)
+                add(cells[i].number * arguments[1].cells[i].number,
+                    bracketed(cells[i].number) + " × " + bracketed(arguments[1].cells[i].number), " + ");
+        else
+            throw std::logic_error("a working calls the unknown function of a range " + std::string(name));
+        const double total = std::accumulate(x.begin(), x.end(), 0.0);
+        if (name == "count") {
+            shown_ += std::to_string(x.size());
+            return static_cast<double>(x.size());
+        }
+        shown_ += shown.empty() ? "0" : x.size() == 1 && name != "mean" ? shown : "(" + shown + ")";
+        if (name == "product") return std::accumulate(x.begin(), x.end(), 1.0, std::multiplies<>());
+        if (name != "mean") return total;
+        shown_ += " ÷ " + std::to_string(x.size());
+        return total / static_cast<double>(x.size());
     }
 
     std::string_view rest_;
@@ -193,6 +257,17 @@ class Expression {
 };
 
 }  // namespace
+
+std::string number_in_working(double x, std::string_view unit, const Reading& reading, int digits) {
+    std::string text = in_words(x, digits, reading);
+    if (const auto e = text.find('e'); e != std::string::npos) {
+        std::string power = text.substr(e + 1);
+        while (power.size() > 2 && power[1] == '0') power.erase(1, 1);
+        text = text.substr(0, e) + " × 10^" + (power[0] == '+' ? power.substr(1) : power);
+    }
+    if (!unit.empty()) text.append(" ").append(unit);
+    return text;
+}
 
 Computed compute(std::string_view expression, const Names& names) {
     return Expression(expression, names).whole();

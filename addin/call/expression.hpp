@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <map>
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -17,17 +18,31 @@ struct Names {
     std::map<std::string, Input, std::less<>> values;
     Reading reading{};  ///< how numbers are written
     /// Calls a function of the catalogue that an expression names.
-    std::function<double(std::string_view name, std::span<const Input> arguments)> call;
+    struct Called {
+        double value = 0;
+        std::string unit{};
+    };
+    std::function<Called(std::string_view name, std::span<const Input> arguments, const std::string& shown)>
+        call;
+    std::map<std::string, std::string, std::less<>> units{};  ///< of those that have one to show
+    std::set<std::string, std::less<>>
+        computed{};  ///< shown to six digits; what was given stands as it was given
 };
 
 struct Computed {
     double value = 0;
-    std::string with_numbers;  ///< the expression, every name replaced by its number
+    std::string
+        with_numbers;  ///< every name replaced by its number, every call by its value, with their units
 };
 
-/// Operators + − × ÷ ^ (also - * /), brackets, exp ln log10 sqrt abs min max ceil, sum product count mean of
-/// a range, pi, and functions of the catalogue by name. Throws std::logic_error for an expression that is not
-/// one: the entry is wrong.
+/// Operators + − × ÷ ^ (also - * /), brackets, exp ln log10 sqrt abs min max, ceil and floor (of what is
+/// whole but for rounding the whole), sum product count mean of a range, squares(range; x) for the sum of
+/// (cell − x)², products(a; b) for the sum of the cells' products, water_enthalpy(temp; pressure), pi, and
+/// functions of the catalogue by name. Throws std::logic_error for an expression that is not one: the entry
+/// is wrong.
 Computed compute(std::string_view expression, const Names& names);
+
+/// A number of a working: powers of ten as people write them.
+std::string number_in_working(double x, std::string_view unit, const Reading& reading, int digits = 6);
 
 }  // namespace drysheet

@@ -9,6 +9,7 @@
 #include "addin/call/call.hpp"
 #include "addin/call/expression.hpp"
 #include "addin/call/lookup.hpp"
+#include "addin/call/working.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -59,14 +60,15 @@ Names names_of(const Function& function, std::span<const Value> arguments) {
             named = std::string(param.choices.at(static_cast<std::size_t>(value.choice)));
         } else if (param.repeats || param.shape == Shape::column) {
             std::vector<Input> cells;
-            for (const double si : value.column) cells.emplace_back(param.read_in.from_si(si));
+            for (const double si : value.column)
+                cells.emplace_back(unit_in_working(function, param).from_si(si));
             named = Input(std::move(cells));
         } else if (value.given) {
-            named = param.read_in.from_si(value.si);
+            named = unit_in_working(function, param).from_si(value.si);
         }
     }
-    names.call = [](std::string_view name, std::span<const Input> inputs) {
-        return std::get<double>(evaluate(*find_function(name), inputs, {}));
+    names.call = [](std::string_view name, std::span<const Input> inputs, const std::string&) {
+        return Names::Called{std::get<double>(evaluate(*find_function(name), inputs, {}))};
     };
     return names;
 }
@@ -252,15 +254,17 @@ std::optional<double> as_written(const Function& function, std::span<const Value
     for (std::string line; std::getline(lines, line);) {
         last.reset();
         if (line.starts_with(":")) continue;
-        if (line.starts_with("if ")) return std::nullopt;
-        const auto equals = line.find('=');
-        const std::string_view left = trimmed(std::string_view(line).substr(0, equals));
+        const WorkingLine read = read_working_line(line);
+        // found by the function itself, which has no value here
+        if (!read.condition.empty() || read.form != WorkingLine::Form::step ||
+            read.expression.find("itself") != std::string_view::npos)
+            return std::nullopt;
         try {
-            last = compute(std::string_view(line).substr(equals + 1), names).value;
+            last = compute(read.expression, names).value;
         } catch (const Refusal&) {
             return std::nullopt;
         }
-        names.values[std::string(trimmed(left.substr(0, left.find('['))))] = *last;
+        names.values[std::string(read.name)] = *last;
     }
     return last;
 }

@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "addin/call/call.hpp"
+#include "addin/call/expression.hpp"
 #include "addin/call/sentences.hpp"
 #include "addin/text/words.hpp"
 
@@ -58,8 +59,9 @@ std::string Call::result_unit() const {
 
 std::string in_words(const Call& call, const Outcome& outcome) {
     if (const auto* number = std::get_if<double>(&outcome)) {
-        if (call.result_unit() != kAsGiven) return in_words(*number, call.result_unit(), 6, call.reading);
-        return written({"{} (as given)", {*number}}, call.reading);
+        if (call.result_unit() != kAsGiven)
+            return number_in_working(*number, call.result_unit(), call.reading);
+        return written({"{} (as given)", {number_in_working(*number, {}, call.reading)}}, call.reading);
     }
     if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
     const Table& table = std::get<Table>(outcome);

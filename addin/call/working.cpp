@@ -9,6 +9,7 @@
 #include "addin/call/lookup.hpp"
 #include "addin/call/named_call.hpp"
 #include "addin/call/solve.hpp"
+#include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -21,125 +22,15 @@ std::string listed(const std::vector<Input>& cells, std::string_view unit, const
     for (std::size_t i = 0; i < std::min(cells.size(), kShownCells); ++i)
         text.append(i == 0 ? std::string_view{} : list_comma(reading))
             .append(cells[i].form == Input::Form::text ? cells[i].text
-                                                       : in_words(cells[i].number, 6, reading));
+                                                       : number_in_working(cells[i].number, {}, reading, 10));
     if (cells.size() > kShownCells) text += ", … (" + std::to_string(cells.size()) + " values)";
     if (!unit.empty()) text.append(" ").append(unit);
     return text;
 }
 
-// What the function works with, of one argument, in the parameter's own unit.
-Input used(const Parameter& param, const Value& value) {
-    if (param.shape == Shape::scalar && !param.repeats) return param.read_in.from_si(value.si);
-    if (param.shape == Shape::choice)
-        return std::string(param.choices.at(static_cast<std::size_t>(value.choice)));
-    std::vector<Input> cells(value.names.begin(), value.names.end());
-    for (const double si : value.column) cells.emplace_back(param.read_in.from_si(si));
-    return cells;
-}
-
-std::string in_a_line(const Call& call, const Parameter& param, const Value& value, const Input& as_used) {
-    const Reading& reading = call.reading;
-    const std::string_view unit =
-        param.kind == Kind::mass && call.masses_as_given ? std::string_view{} : param.shown_unit;
-    if (as_used.form == Input::Form::grid) return listed(as_used.cells, unit, reading);
-    if (as_used.form == Input::Form::text) return as_used.text;
-    std::string line = in_words(as_used.number, unit, 10, reading);
-    const bool left_out = value.typed.empty() || value.typed[0].form == Input::Form::missing;
-    if (left_out) return line + " (left out: the usual value)";
-    const Input& cell =
-        value.typed[0].form == Input::Form::grid ? value.typed[0].cells.front() : value.typed[0];
-    if (cell.form == Input::Form::text) line += ", from \"" + cell.text + "\"";
-    return line;
-}
-
-// The arguments under their names, and a line for each.
-void give(const Call& call, Names& names, std::vector<std::string>& lines) {
-    for (std::size_t i = 0; i < call.values.size(); ++i) {
-        const Parameter& param = call.function.params[i];
-        const Value& value = call.values[i];
-        for (std::size_t k = 0; k < value.rows.size(); ++k)
-            if (!value.rows[k].typed.empty())
-                lines.push_back(
-                    std::string(param.rows[k].name) + " = " +
-                    listed({value.rows[k].typed.begin(), value.rows[k].typed.end()}, {}, call.reading));
-        if (param.shape == Shape::table || !value.given) continue;
-        Input as_used = used(param, value);
-        lines.push_back(std::string(param.name) + " = " + in_a_line(call, param, value, as_used));
-        names.values[std::string(param.name)] = std::move(as_used);
-    }
-}
-
-// "name [unit] = expression"
-struct Step {
-    std::string_view name, unit, expression;
-};
-Step step_of(std::string_view line) {
-    const auto equals = line.find('=');
-    if (equals == std::string_view::npos)
-        throw std::logic_error("a working's line has no '=': " + std::string(line));
-    Step step{
-        .name = trimmed(line.substr(0, equals)), .unit = {}, .expression = trimmed(line.substr(equals + 1))};
-    if (const auto open = step.name.find('['); open != std::string_view::npos) {
-        step.unit = step.name.substr(open + 1, step.name.find(']') - open - 1);
-        step.name = trimmed(step.name.substr(0, open));
-    }
-    return step;
-}
-
-// "if temp > 0.01: line" and "if temp ≤ 0.01: line": the line, where it holds.
-std::optional<std::string_view> where_it_holds(std::string_view line, const Names& names) {
-    if (!line.starts_with("if ")) return line;
-    for (const std::string_view sign : {" > ", " ≤ "}) {
-        const auto at = line.find(sign), colon = line.find(": ");
-        if (at == std::string_view::npos || at > colon) continue;
-        const double value = names.values.at(std::string(line.substr(3, at - 3))).number;
-        const double limit = std::stod(std::string(line.substr(at + sign.size(), colon - at - sign.size())));
-        if ((value > limit) != (sign == " > ")) return {};
-        return line.substr(colon + 2);
-    }
-    throw std::logic_error("a working's condition cannot be read: " + std::string(line));
-}
-
-// The lines of the working; where there is one for each name of the first choice, that of the name given.
-std::vector<std::string> lines_of(const Call& call, const Names& names) {
-    const Function& function = call.function;
-    std::string_view text = function.working;
-    if (!function.workings.empty()) {
-        std::size_t choice = 0;
-        while (function.params.at(choice).shape != Shape::choice) ++choice;
-        text = function.workings.at(static_cast<std::size_t>(call.values[choice].choice));
-    }
-    std::istringstream formulas{std::string(text)};
-    std::vector<std::string> all;
-    for (std::string line; std::getline(formulas, line);)
-        if (const auto holds = where_it_holds(line, names)) all.emplace_back(*holds);
-    return all;
-}
-
-// "Xm, C, K ← parameters": the cells of a range under names of their own.
-bool name_cells(std::string_view line, Names& names, std::vector<std::string>& shown) {
-    const Reading& reading = names.reading;
-    constexpr std::string_view arrow = "←";
-    const auto at = line.find(arrow);
-    if (at == std::string_view::npos) return false;
-    const Input range = names.values.at(std::string(trimmed(line.substr(at + arrow.size()))));
-    std::string text;
-    std::string_view left = line.substr(0, at);
-    for (const Input& cell : range.cells) {
-        const auto comma = left.find(',');
-        const std::string name(trimmed(left.substr(0, comma)));
-        left = comma == std::string_view::npos ? std::string_view{} : left.substr(comma + 1);
-        names.values[name] = cell;
-        text.append(text.empty() ? std::string_view{} : list_comma(reading))
-            .append(name + " = " + in_words(cell.number, 6, reading));
-    }
-    shown.push_back(text);
-    return true;
-}
-
 // A cell in words; a blank one as a dash.
 std::string word(const Cell& cell, const Reading& reading) {
-    if (const auto* number = std::get_if<double>(&cell)) return in_words(*number, 6, reading);
+    if (const auto* number = std::get_if<double>(&cell)) return number_in_working(*number, {}, reading);
     const auto* text = std::get_if<std::string>(&cell);
     return text != nullptr && !text->empty() ? *text : "–";
 }
@@ -186,6 +77,319 @@ void show_result(const Call& call, const Outcome& outcome, std::vector<std::stri
                     in_words(call, outcome));
 }
 
+// A unit as it stands behind a number: none for shares and ratios.
+std::string physical(std::string_view unit) {
+    const auto read = read_unit(unit);
+    return read && read->dimension != Dimension{} ? std::string(unit) : std::string();
+}
+
+// A unit as it stands behind a result: all but that of a plain share.
+std::string of_result(std::string_view unit) {
+    return unit.starts_with("fraction") ? std::string() : std::string(unit);
+}
+
+// The unit of one call's masses: the first one that was typed, where the result is a mass too or none at all.
+struct MassUnit {
+    Unit unit;
+    std::string name;
+};
+std::optional<MassUnit> typed_mass_unit(const Call& call) {
+    const Function& function = call.function;
+    const bool of_mass = function.gives == Kind::mass;
+    if (!function.mass_in_a_unit.empty() || call.masses_as_given ||
+        (function.gives && !of_mass && default_unit(*function.gives).dimension[0] != 0))
+        return std::nullopt;
+    for (std::size_t i = 0; i < call.values.size(); ++i) {
+        if (function.params[i].kind != Kind::mass) continue;
+        for (const Input& typed : call.values[i].typed) {
+            if (typed.form != Input::Form::text) continue;
+            std::string storage;
+            const QuantityText read = read_quantity(plain_spaces(typed.text, storage), call.reading);
+            if (read.fault != TextFault::none || !fits(read.unit, Kind::mass)) continue;
+            const auto named = read_unit(read.said);
+            if (named && named->dimension == read.unit.dimension)
+                return MassUnit{*named, std::string(read.said)};
+        }
+    }
+    return std::nullopt;
+}
+
+struct InUse {
+    const Unit* unit;
+    std::string name;
+};
+
+// Writes one call's working, line by line.
+class Writer {
+  public:
+    Writer(const Call& call, Working& made)
+        : call_(call), reading_(call.reading), made_(made), mass_(typed_mass_unit(call)) {}
+
+    void write() {
+        const Outcome outcome = value(call_);
+        if (const auto* number = std::get_if<double>(&outcome)) made_.value = *number;
+        Names names = new_names();
+        give(names);
+        const Function& function = call_.function;
+        if (!function.caution.empty()) made_.lines.emplace_back(function.caution);
+        if (const auto* table = std::get_if<Table>(&outcome)) bind_rows(*table, names);
+        const std::optional<double> last = steps(call_, made_.value, names);
+        if (function.scalar && last) {
+            made_.as_written = last;
+            if (mass_ && function.gives == Kind::mass)
+                made_.as_written = default_unit(Kind::mass).from_si(mass_->unit.to_si(*last));
+            std::string& line = made_.lines.back();
+            const std::string shown = in_words(call_, made_.value);
+            if (mass_ && function.gives == Kind::mass && line != "   = " + shown)
+                line += " = " + shown;
+            else
+                line = "   = " + shown;
+        } else {
+            show_result(call_, outcome, made_.lines);
+        }
+    }
+
+  private:
+    Names new_names() {
+        Names names{.values = {}, .reading = reading_, .call = {}};
+        names.call = [this](std::string_view name, std::span<const Input> arguments,
+                            const std::string& shown) { return work_out(name, arguments, shown); };
+        return names;
+    }
+
+    InUse in_use(const Call& call, const Parameter& param) const {
+        if (param.kind == Kind::mass) {
+            if (!call.function.mass_in_a_unit.empty()) return {&unit_in_working(call.function, param), "kg"};
+            if (call.masses_as_given) return {&param.read_in, {}};
+            if (mass_ && &call == &call_) return {&mass_->unit, mass_->name};
+        }
+        return {&param.read_in, std::string(param.shown_unit)};
+    }
+
+    // What the function works with, of one argument.
+    static Input used(const Parameter& param, const Value& value, const Unit& unit) {
+        if (param.shape == Shape::scalar && !param.repeats) return unit.from_si(value.si);
+        if (param.shape == Shape::choice)
+            return std::string(param.choices.at(static_cast<std::size_t>(value.choice)));
+        std::vector<Input> cells(value.names.begin(), value.names.end());
+        for (const double si : value.column) cells.emplace_back(unit.from_si(si));
+        return cells;
+    }
+
+    std::string in_a_line(const Value& value, const Input& as_used, const std::string& unit) const {
+        if (as_used.form == Input::Form::grid) return listed(as_used.cells, unit, reading_);
+        if (as_used.form == Input::Form::text) return as_used.text;
+        std::string line = number_in_working(as_used.number, unit, reading_, 10);
+        if (value.typed.empty() || value.typed[0].form == Input::Form::missing)
+            return line + " (left out: the usual value)";
+        const Input& cell =
+            value.typed[0].form == Input::Form::grid ? value.typed[0].cells.front() : value.typed[0];
+        // as the student wrote it, then as it is put in
+        if (cell.form == Input::Form::text && cell.text != line) line = cell.text + " = " + line;
+        return line;
+    }
+
+    // The arguments under their names, and a line for each.
+    void give(Names& names) {
+        for (std::size_t i = 0; i < call_.values.size(); ++i) {
+            const Parameter& param = call_.function.params[i];
+            const Value& value = call_.values[i];
+            for (std::size_t k = 0; k < value.rows.size(); ++k)
+                if (!value.rows[k].typed.empty())
+                    made_.lines.push_back(
+                        std::string(param.rows[k].name) + " = " +
+                        listed({value.rows[k].typed.begin(), value.rows[k].typed.end()}, {}, reading_));
+            if (param.shape == Shape::table) continue;
+            const InUse use = in_use(call_, param);
+            if (!value.given) {
+                if (param.repeats) names.values[std::string(param.name)] = Input(std::vector<Input>{});
+                continue;
+            }
+            Input as_used = used(param, value, *use.unit);
+            if (!(as_used.form == Input::Form::grid && as_used.cells.empty()))
+                made_.lines.push_back(std::string(param.name) + " = " + in_a_line(value, as_used, use.name));
+            names.units[std::string(param.name)] = physical(use.name);
+            names.values[std::string(param.name)] = std::move(as_used);
+        }
+    }
+
+    // The rows of a table that its working may speak of.
+    static void bind_rows(const Table& table, Names& names) {
+        for (std::size_t row = 0; table.columns > 1 && row < table.rows(); ++row) {
+            const auto* name = std::get_if<std::string>(&table.at(row, 0));
+            const auto* number = std::get_if<double>(&table.at(row, 1));
+            if (name == nullptr || number == nullptr) continue;
+            std::string key = "row_" + *name;
+            std::ranges::replace_if(
+                key, [](char c) { return c == ' ' || c == '-' || c == '/'; }, '_');
+            names.values[key] = *number;
+        }
+    }
+
+    // An inner sum: its value, and its own working above the line that uses it, once.
+    Names::Called work_out(std::string_view name, std::span<const Input> arguments,
+                           const std::string& shown) {
+        const Function* found = find_function(name);
+        if (found == nullptr || (!found->scalar && !hidden_))
+            throw std::logic_error("a working calls " + std::string(name));
+        static const Reading plain;
+        const Call call = read(*found, arguments, plain);
+        const Outcome outcome = value(call);
+        if (const auto* table = std::get_if<Table>(&outcome)) return {std::get<double>(table->at(0, 1))};
+        const double result = std::get<double>(outcome);
+        const std::string unit = physical(found->result_unit);
+        if (hidden_ || std::ranges::find(worked_out_, shown) != worked_out_.end()) return {result, unit};
+        worked_out_.push_back(shown);
+        Names names = new_names();
+        std::string given;
+        for (std::size_t i = 0; i < call.values.size(); ++i) {
+            const Parameter& param = found->params[i];
+            if (!call.values[i].given) continue;
+            const InUse use = in_use(call, param);
+            const Input as_used = used(param, call.values[i], *use.unit);
+            names.values[std::string(param.name)] = as_used;
+            names.units[std::string(param.name)] = physical(use.name);
+            names.computed.emplace(param.name);
+            if (as_used.form == Input::Form::number)
+                given.append(given.empty() ? std::string_view{} : list_comma(reading_))
+                    .append(param.name)
+                    .append(" = ")
+                    .append(number_in_working(as_used.number, physical(use.name), reading_));
+        }
+        push(shown + ": " + given);
+        indent_ += 3;
+        if (!steps(call, result, names))
+            push(std::string(found->result) + " = " + number_in_working(result, unit, reading_));
+        indent_ -= 3;
+        return {result, unit};
+    }
+
+    void push(const std::string& line) { made_.lines.push_back(std::string(indent_, ' ') + line); }
+
+    // The lines of a call; the value of the last one, where it is a formula.
+    std::optional<double> steps(const Call& call, double itself, Names& names) {
+        std::optional<double> last;
+        names.values["itself"] = itself;
+        for (const std::string& text : lines_of(call, names)) {
+            last.reset();
+            const WorkingLine line = read_working_line(text);
+            const std::string name(line.name);
+            switch (line.form) {
+                case WorkingLine::Form::prose:
+                    push(std::string(line.words));
+                    break;
+                case WorkingLine::Form::cells:
+                    name_cells(line, names);
+                    break;
+                case WorkingLine::Form::tried:
+                    push(std::string(line.words));
+                    push("   " + name + " = " +
+                         number_in_working(itself, physical(call.function.result_unit), reading_) +
+                         ", found by trial, since with it");
+                    set(names, name, itself, call.function.result_unit);
+                    break;
+                case WorkingLine::Form::holds: {
+                    const auto equals = line.expression.find(" = ");
+                    const Computed left = compute(line.expression.substr(0, equals), names),
+                                   right = compute(line.expression.substr(equals + 3), names);
+                    push(formula_in_words(line.expression, reading_));
+                    push("   " + left.with_numbers + " = " + right.with_numbers);
+                    break;
+                }
+                case WorkingLine::Form::found: {
+                    hidden_ = true;
+                    const double found = compute(line.expression, names).value;
+                    hidden_ = false;
+                    push(name + ": " + std::string(line.words));
+                    push("   " + name + " = " + number_in_working(found, line.unit, reading_));
+                    set(names, name, found, line.unit);
+                    break;
+                }
+                case WorkingLine::Form::step: {
+                    const Computed computed = compute(line.expression, names);
+                    const std::string expression = formula_in_words(line.expression, reading_);
+                    push(name + " = " + expression);
+                    std::string unit(line.unit);
+                    if (unit == "mass") unit = call.masses_as_given ? "" : mass_ ? mass_->name : "g";
+                    if (unit.empty() && name == call.function.result)
+                        unit = mass_ && &call == &call_ && call.function.gives == Kind::mass
+                                   ? mass_->name
+                                   : call.function.result_unit;
+                    const std::string result = number_in_working(computed.value, of_result(unit), reading_);
+                    if (computed.with_numbers != expression && computed.with_numbers != result)
+                        push("   = " + computed.with_numbers);
+                    push("   = " + result);
+                    set(names, name, computed.value, unit);
+                    last = computed.value;
+                    break;
+                }
+            }
+        }
+        return last;
+    }
+    static void set(Names& names, const std::string& name, double number, std::string_view unit) {
+        names.values[name] = number;
+        names.units[name] = physical(unit);
+        names.computed.insert(name);
+    }
+
+    void name_cells(const WorkingLine& line, Names& names) {
+        const Input range = names.values.at(std::string(line.expression));
+        std::string text;
+        std::string_view left = line.name;
+        for (const Input& cell : range.cells) {
+            const auto comma = left.find(',');
+            const std::string name(trimmed(left.substr(0, comma)));
+            left = comma == std::string_view::npos ? std::string_view{} : left.substr(comma + 1);
+            names.values[name] = cell;
+            text.append(text.empty() ? std::string_view{} : list_comma(reading_))
+                .append(name + " = " + number_in_working(cell.number, {}, reading_, 10));
+        }
+        push(text);
+    }
+
+    // The lines of the working that hold for these values; where there is one for each name of the first
+    // choice, that of the name given.
+    static std::vector<std::string> lines_of(const Call& call, const Names& names) {
+        const Function& function = call.function;
+        std::string_view text = function.working;
+        if (!function.workings.empty()) {
+            std::size_t choice = 0;
+            while (function.params.at(choice).shape != Shape::choice) ++choice;
+            text = function.workings.at(static_cast<std::size_t>(call.values[choice].choice));
+        }
+        std::istringstream formulas{std::string(text)};
+        std::vector<std::string> all;
+        for (std::string line; std::getline(formulas, line);) {
+            const std::string_view condition = read_working_line(line).condition;
+            if (condition.empty())
+                all.push_back(line);
+            else if (holds(condition, names))
+                all.push_back(line.substr(line.find(": ") + 2));
+        }
+        return all;
+    }
+
+    // "temp > 0.01", "temp ≤ 0.01"
+    static bool holds(std::string_view condition, const Names& names) {
+        for (const std::string_view sign : {" > ", " ≤ "}) {
+            const auto at = condition.find(sign);
+            if (at == std::string_view::npos) continue;
+            const double number = names.values.at(std::string(condition.substr(0, at))).number;
+            return (number > std::stod(std::string(condition.substr(at + sign.size())))) == (sign == " > ");
+        }
+        throw std::logic_error("a working's condition cannot be read: " + std::string(condition));
+    }
+
+    const Call& call_;
+    const Reading& reading_;
+    Working& made_;
+    const std::optional<MassUnit> mass_;
+    std::vector<std::string> worked_out_;
+    std::size_t indent_ = 0;
+    bool hidden_ = false;
+};
+
 }  // namespace
 
 namespace {
@@ -209,43 +413,58 @@ Working working_of_search(const Call& call) {
 
 Working working(const Call& call) {
     const Function& function = call.function;
-    const Reading& reading = call.reading;
     if (function.name == "SOLVEFOR") return working_of_search(call);
     if (function.raw)
         refuse("function", {"DRY.{} does no sum of its own that could be shown", {function.name}});
     Working made;
-    const Outcome outcome = value(call);
-    if (const auto* number = std::get_if<double>(&outcome)) made.value = *number;
-    Names names{.values = {}, .reading = reading, .call = {}};
-    names.call = [](std::string_view name, std::span<const Input> arguments) {
-        const Function* found = find_function(name);
-        if (found == nullptr || !found->scalar)
-            throw std::logic_error("a working calls " + std::string(name));
-        return std::get<double>(evaluate(*found, arguments, {}));
-    };
-    give(call, names, made.lines);
-
-    if (!function.caution.empty()) made.lines.emplace_back(function.caution);
-    const std::vector<std::string> all = lines_of(call, names);
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        if (all[i].starts_with(":")) {
-            made.lines.emplace_back(trimmed(std::string_view(all[i]).substr(1)));
-            continue;
-        }
-        if (name_cells(all[i], names, made.lines)) continue;
-        const Step step = step_of(all[i]);
-        const Computed computed = compute(step.expression, names);
-        const bool last = function.scalar && i + 1 == all.size();
-        if (last) made.as_written = computed.value;
-        const std::string expression = formula_in_words(step.expression, reading);
-        made.lines.push_back(std::string(step.name) + " = " + expression);
-        if (computed.with_numbers != expression) made.lines.push_back("   = " + computed.with_numbers);
-        made.lines.push_back(
-            "   = " + (last ? in_words(call, made.value) : in_words(computed.value, step.unit, 6, reading)));
-        names.values[std::string(step.name)] = computed.value;
-    }
-    if (!made.as_written) show_result(call, outcome, made.lines);
+    Writer(call, made).write();
     return made;
+}
+
+WorkingLine read_working_line(std::string_view line) {
+    using Form = WorkingLine::Form;
+    if (line.starts_with(":")) return {.form = Form::prose, .words = trimmed(line.substr(1))};
+    if (line.starts_with("if ")) {
+        const auto colon = line.find(": ");
+        WorkingLine read = read_working_line(line.substr(colon + 2));
+        read.condition = line.substr(3, colon - 3);
+        return read;
+    }
+    if (line.starts_with("try ")) {
+        const auto colon = line.find(": ");
+        return {.form = Form::tried, .name = line.substr(4, colon - 4), .words = line.substr(colon + 2)};
+    }
+    if (line.starts_with("holds ")) return {.form = Form::holds, .expression = line.substr(6)};
+    constexpr std::string_view arrow = "←";
+    if (const auto at = line.find(arrow); at != std::string_view::npos)
+        return {.form = Form::cells,
+                .name = trimmed(line.substr(0, at)),
+                .expression = trimmed(line.substr(at + arrow.size()))};
+    WorkingLine read{.form = Form::step};
+    auto sign = line.find(" ~ ");
+    if (sign != std::string_view::npos)
+        read.form = Form::found;
+    else
+        sign = line.find(" = ");
+    if (sign == std::string_view::npos)
+        throw std::logic_error("a working's line has no '=': " + std::string(line));
+    read.name = trimmed(line.substr(0, sign));
+    read.expression = trimmed(line.substr(sign + 3));
+    if (read.form == Form::found) {
+        const auto colon = read.expression.find(" : ");
+        read.words = read.expression.substr(colon + 3);
+        read.expression = read.expression.substr(0, colon);
+    }
+    if (const auto open = read.name.find('['); open != std::string_view::npos) {
+        read.unit = read.name.substr(open + 1, read.name.find(']') - open - 1);
+        read.name = trimmed(read.name.substr(0, open));
+    }
+    return read;
+}
+
+const Unit& unit_in_working(const Function& function, const Parameter& param) {
+    static const Unit kilogram = read_unit("kg").value();
+    return param.kind == Kind::mass && !function.mass_in_a_unit.empty() ? kilogram : param.read_in;
 }
 
 Function working_entry() {

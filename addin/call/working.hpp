@@ -21,6 +21,27 @@ struct Working {
 /// function would.
 Working working(const Call& call);
 
+/// A line of an entry's working, taken apart; all but `condition` refers to the line.
+struct WorkingLine {
+    enum class Form : unsigned char {
+        prose,  ///< ": words"
+        cells,  ///< "Xm, C, K ← parameters": the cells of a range under names of their own
+        step,   ///< "name [unit] = expression"
+        found,  ///< "name [unit] ~ expression : words": by the source's equation, which the words tell; a
+                ///< step otherwise
+        tried,  ///< "try name: words": the result itself, by which the lines below are worked out
+        holds   ///< "holds left = right": the equation that the result satisfies
+    };
+    Form form = Form::prose;
+    std::string_view condition{}, name{}, unit{}, expression{}, words{};
+};
+/// Throws std::logic_error: the entry is wrong.
+WorkingLine read_working_line(std::string_view line);
+
+/// The unit in which a working takes an argument: that of a plain number, but kg for a mass where the result
+/// would differ with its unit.
+const Unit& unit_in_working(const Function& function, const Parameter& param);
+
 /// Its entry.
 Function working_entry();
 

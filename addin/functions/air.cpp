@@ -5,6 +5,15 @@
 #include "drysheet/water.hpp"
 
 namespace drysheet {
+// Lines that several workings share: the enhancement factor of saturated air, and the enthalpy of water
+// beside air.
+#define ENHANCEMENT                                                                                      \
+    "HUMIDITYRATIO(temp; 1; pressure) ÷ (18.015268 ÷ 28.96546 + HUMIDITYRATIO(temp; 1; pressure)) × " \
+    "pressure ÷ ps : enhancement of saturated air: x = f × ps ÷ pressure satisfies x φ(x, p) p = "   \
+    "ps φ(1, ps) exp(v (p − ps) ÷ (R T)), by trial, with the virial coefficients of the source"
+#define WATER_AT "water_enthalpy("
+#define WATER_IS "; pressure) : enthalpy of the water (ice) there, by the source"
+
 namespace {
 
 constexpr std::string_view kWetRange =
@@ -87,12 +96,10 @@ std::vector<Function> air_entries() {
              .result = "ratio",
              .range = kAirRange,
              .source = kAirSource,
-             .working = "ratio_s [kg/kg] = HUMIDITYRATIO(temp; 1; pressure)\n"
-                        "x_s = ratio_s ÷ (18.015268 ÷ 28.96546 + ratio_s)\n"
-                        "enhancement = x_s × pressure ÷ SATPRESSURE(temp)\n"
-                        ": the enhancement is why saturated air holds a little more than an ideal gas would\n"
-                        "x = rh × x_s\n"
-                        "ratio = 18.015268 ÷ 28.96546 × x ÷ (1 − x)",
+             .working = "ps [kPa] = SATPRESSURE(temp)\n"
+                        "f ~ " ENHANCEMENT "\n"
+                        "x = rh × f × ps ÷ pressure\n"
+                        "ratio [kg/kg] = 18.015268 ÷ 28.96546 × x ÷ (1 − x)",
              .checks =
                  {{{20.0, 1.0}, 0.0147625, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
                   {{60.0, 1.0}, 0.153562, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
@@ -114,8 +121,9 @@ std::vector<Function> air_entries() {
              .result = "rh",
              .range = kAirRange,
              .source = kAirSource,
-             .working = "ratio_s [kg/kg] = HUMIDITYRATIO(temp; 1; pressure)\n"
-                        "x_s = ratio_s ÷ (18.015268 ÷ 28.96546 + ratio_s)\n"
+             .working = "ps [kPa] = SATPRESSURE(temp)\n"
+                        "f ~ " ENHANCEMENT "\n"
+                        "x_s = f × ps ÷ pressure\n"
                         "x = ratio ÷ (18.015268 ÷ 28.96546 + ratio)\n"
                         "rh = x ÷ x_s",
              .checks = {{{55.0, 0.030, 101.33}, 0.296, 1e-2, "Treybal (1980) ill. 7.6: 29.6 %"},
@@ -134,8 +142,11 @@ std::vector<Function> air_entries() {
              .source = kAirSource,
              .working = "ratio_s [kg/kg] = HUMIDITYRATIO(wetbulb; 1; pressure)\n"
                         "enthalpy_s [kJ/kg] = AIRENTHALPY(wetbulb; 1; pressure)\n"
-                        ": the air's own ratio W and enthalpy h fit h + (ratio_s − W) × h_water = "
-                        "enthalpy_s, with h_water of water (ice) at the wet bulb",
+                        "h_water [kJ/kg] ~ " WATER_AT "wetbulb" WATER_IS "\n"
+                        "try rh: the air that water of the wet bulb brings to saturation there\n"
+                        "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                        "enthalpy [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
+                        "holds enthalpy + (ratio_s − ratio) × h_water = enthalpy_s",
              .checks = {{{25.0, 15.0}, 0.332219, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
                         {{35.0, 27.0}, 0.55, 0.02, "Felder & Rousseau problem 8.71: 55 % (chart)"},
                         {{40.0, 20.0}, 0.14022, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
@@ -173,7 +184,8 @@ std::vector<Function> air_entries() {
              .range = kAirRange,
              .source = kAirSource,
              .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
-                        ": saturated air holds this ratio at the dew point",
+                        "try dewpoint: saturated air holds this ratio at the dew point\n"
+                        "holds HUMIDITYRATIO(dewpoint; 1; pressure) = ratio",
              .checks = {{{55.0, 0.296, 101.33}, 31.5, 6e-3, "Treybal (1980) ill. 7.6: 31.5 °C"},
                         {{17.0, 0.6}, 9.18, 1e-2, "Khurmi & Gupta: 9.18 °C"},
                         {{30.0, 1.0}, 30.0, 1e-12, "by definition: saturated air is at its dew point"}},
@@ -191,8 +203,11 @@ std::vector<Function> air_entries() {
              .source = kAirSource,
              .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
                         "enthalpy [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
-                        ": at the wet bulb saturated air has enthalpy + (ratio_s − ratio) × h_water, with "
-                        "h_water of water (ice) at the wet bulb",
+                        "try wetbulb: water of the wet bulb brings the air to saturation there\n"
+                        "ratio_s [kg/kg] = HUMIDITYRATIO(wetbulb; 1; pressure)\n"
+                        "enthalpy_s [kJ/kg] = AIRENTHALPY(wetbulb; 1; pressure)\n"
+                        "h_water [kJ/kg] ~ " WATER_AT "wetbulb" WATER_IS "\n"
+                        "holds enthalpy + (ratio_s − ratio) × h_water = enthalpy_s",
              .checks =
                  {{{25.0, 0.332219}, 15.0, 1e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
                   {{"95 °F", 0.2, "14.7 psi"}, 18.89, 0.015, "Çengel & Boles ex. 14-7: 66.0 °F (chart)"},
@@ -213,7 +228,9 @@ std::vector<Function> air_entries() {
              .working =
                  "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
                  "ideal [kJ/kg] = 1.006 × temp + ratio × (2501 + 1.86 × temp)\n"
-                 ": the ideal mixture is a check by hand; the real one differs by some tenths of a percent",
+                 "departure [kJ/kg] ~ itself − ideal : of the real mixture from the ideal one, by the virial "
+                 "coefficients of the source\n"
+                 "enthalpy [kJ/kg] = ideal + departure",
              .checks = {{{20.0, 1.0}, 57.5628, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
                         {{60.0, 1.0}, 460.918, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
                         {{12.0, 0.9}, 31.9, 6e-3, "Çengel & Boles (2011) problem 14-105: 31.9 (chart)"},
@@ -232,11 +249,13 @@ std::vector<Function> air_entries() {
              .result = "volume",
              .range = kAirRange,
              .source = kAirSource,
-             .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
-                        "ideal [m³/kg] = 0.287055 × (temp + 273.15) × (1 + 28.96546 ÷ 18.015268 × ratio) ÷ "
-                        "pressure\n"
-                        ": the ideal mixture is a check by hand; the real one is smaller, by 0.1 % in "
-                        "saturated air of 60 °C and by 1 % near boiling",
+             .working =
+                 "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                 "ideal [m³/kg] = 0.287055 × (temp + 273.15) × (1 + 28.96546 ÷ 18.015268 × ratio) ÷ "
+                 "pressure\n"
+                 "Z ~ itself ÷ ideal : compressibility 1 + B p ÷ (R T) + (C − B²) p² ÷ (R T)², by the virial "
+                 "coefficients of the source\n"
+                 "volume [m³/kg] = Z × ideal",
              .checks = {{{20.0, 1.0}, 0.8498095, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
                         {{60.0, 1.0}, 1.175216, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
                         {{0.0, 0.0}, 0.773, 7e-4, "The Engineering ToolBox, Moist air properties: 0.773"}},
@@ -253,7 +272,9 @@ std::vector<Function> air_entries() {
              .result = "density",
              .range = kAirRange,
              .source = kAirSource,
-             .working = "density = (1 + HUMIDITYRATIO(temp; rh; pressure)) ÷ AIRVOLUME(temp; rh; pressure)",
+             .working = "volume [m³/kg] = AIRVOLUME(temp; rh; pressure)\n"
+                        "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                        "density = (1 + ratio) ÷ volume",
              .checks =
                  {{{60.0, 1.0}, 0.981575, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2: 1.153562 ÷ 1.175216"},
                   {{20.0, 0.0}, 1.204575, 2e-4, "IAPWS G8-10 by python3-iapws 1.5.2"}},
@@ -269,8 +290,12 @@ std::vector<Function> air_entries() {
              .result = "state",
              .range = kWetRange,
              .source = kAirSource,
-             .working = ": vapour pressure is x × pressure; divided by the saturation pressure it gives the "
-                        "relative humidity times the enhancement factor, which is near 1.004 in room air",
+             .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                        "enthalpy [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
+                        "volume [m³/kg] = AIRVOLUME(temp; rh; pressure)\n"
+                        "density [kg/m³] = (1 + ratio) ÷ volume\n"
+                        "vapour_pressure [kPa] = ratio ÷ (18.015268 ÷ 28.96546 + ratio) × pressure\n"
+                        ": wet bulb and dew point as DRY.WORKING shows for DRY.WETBULB and DRY.DEWPOINT",
              .checks =
                  {{{55.0, 0.296, 101.33}, 0.030, 7e-3, "Treybal (1980) ill. 7.6: Y' = 0.030", "ratio"},
                   {{55.0, 0.296, 101.33}, 4.662, 7e-3, "Treybal (1980) ill. 7.6: 4662 Pa", "vapour pressure"},

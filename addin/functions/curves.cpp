@@ -41,7 +41,8 @@ constexpr std::string_view kFitRange =
     "parameters × its standard error, where the verdict is that the readings follow.";
 
 std::string time_lines(const CurveModelInfo& model) {
-    if (model.time.empty()) return ": searched from time 0: " + std::string(model.ratio) + " = ratio";
+    if (model.time.empty())
+        return "try time: searched from time 0\nholds " + std::string(model.ratio) + " = ratio";
     return "time = " + std::string(model.time);
 }
 std::vector<std::string_view> curve_workings() {
@@ -443,7 +444,8 @@ std::vector<Function> curve_entries() {
                       "equilibrium moisture "
                       "were higher by 0.01 of the free moisture at the start.",
              .source = "Least squares of Crank (1975) eq. 4.18 and 4.20 on the moisture ratios.",
-             .working = ": D and a are those with the least sum of (ratio − a SLABRATIO(D t ÷ L²))², L = "
+             .working = ": D and a are those with the least sum of (ratio − a E(D t ÷ L²))², E the slab of "
+                        "DRY.SLABRATIO, L = "
                         "thickness ÷ sides; a is "
                         "1 but for the error of the first mass",
              .checks = {{{times, ratios, 7.5},

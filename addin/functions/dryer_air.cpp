@@ -59,10 +59,15 @@ std::vector<Function> dryer_air_entries() {
              .range = kAirRange,
              .source = kAirSource,
              .caution = kHeater,
-             .working = "dry_air [kg/h] = flow ÷ AIRVOLUME(temp; rh; pressure)\n"
+             .working = "volume [m³/kg] = AIRVOLUME(temp; rh; pressure)\n"
+                        "dry_air [kg/h] = flow ÷ volume\n"
                         "enthalpy_before [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
-                        ": load = dry_air × (enthalpy_after − enthalpy_before) ÷ 3600, enthalpy_after at the "
-                        "same ratio",
+                        "if heated ≤ 68: rh_after = HEATEDRH(temp; rh; heated; pressure)\n"
+                        "if heated ≤ 68: enthalpy_after [kJ/kg] = AIRENTHALPY(heated; rh_after; pressure)\n"
+                        "if heated > 68: enthalpy_after [kJ/kg] ~ enthalpy_before + 3600 × itself ÷ dry_air "
+                        ": of the "
+                        "heated air, which holds the same ratio, by the equations of the source\n"
+                        "load [kW] = dry_air × (enthalpy_after − enthalpy_before) ÷ 3600",
              .checks =
                  {{{"10 m³/s", 2.0, 1.0, 40.0}, 491.381, 4e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
                   {{2700.0, 10.0, 0.3, 22.0, 100.0}, 11.1516, 4e-4, "IAPWS G8-10 by python3-iapws 1.5.2"},
@@ -139,9 +144,19 @@ std::vector<Function> dryer_air_entries() {
              .result = "pickup",
              .range = kAdiabatic,
              .source = kAirSource,
-             .working = "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
-                        "wetbulb [°C] = WETBULB(temp; rh; pressure)\n"
-                        ": the air leaves with exit_rh at the same wet bulb; pickup = ratio there − ratio",
+             .working =
+                 "ratio [kg/kg] = HUMIDITYRATIO(temp; rh; pressure)\n"
+                 "wetbulb [°C] = WETBULB(temp; rh; pressure)\n"
+                 "enthalpy [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
+                 "h_water [kJ/kg] ~ water_enthalpy(wetbulb; pressure) : enthalpy of the water at the wet "
+                 "bulb, by "
+                 "the source\n"
+                 "try pickup: the air leaves with exit_rh, with what the water brings along\n"
+                 "t_exit [°C] ~ EXITAIR(temp; rh; pickup; pressure) : the temperature at which it leaves\n"
+                 "enthalpy_exit [kJ/kg] = AIRENTHALPY(t_exit; exit_rh; pressure)\n"
+                 "holds enthalpy + pickup × h_water = enthalpy_exit\n"
+                 "ratio_exit [kg/kg] = HUMIDITYRATIO(t_exit; exit_rh; pressure)\n"
+                 "pickup [kg/kg] = ratio_exit − ratio",
              .checks = {{{50.0, 0.1, 1.0}, 0.0112, 0.03, "Singh & Heldman ch. 9: 0.0112 kg/kg (chart)"},
                         {{60.0, 0.3, 0.3}, 0.0, 1e-12, "no change of humidity: nothing taken up"}},
              .refusals = {{{60.0, 0.5, 0.4}, "exit_rh"},
@@ -194,7 +209,7 @@ std::vector<Function> dryer_air_entries() {
              .source = kAirSource,
              .caution = kHeater,
              .working = "pickup [kg/kg] = AIRPICKUP(temp; rh; exit_rh; pressure)\n"
-                        "dry_air [kg/h] = water ÷ 1000 ÷ time ÷ pickup\n"
+                        "dry_air [kg/h] = water ÷ time ÷ pickup\n"
                         "needed = dry_air × AIRVOLUME(temp; rh; pressure)",
              .checks = {{{"11.2 g", 1.0, 50.0, 0.1, 1.0},
                          0.926,
@@ -206,12 +221,12 @@ std::vector<Function> dryer_air_entries() {
                           {{"7200 g", 6.0, 60.0, 12.0, 0.5}, "rh"}},
              .see_also = {"AIRPICKUP", "HEATINGLOAD"},
              .slips = {{"the mass of dry air was given, not its volume",
-                        "water ÷ 1000 ÷ time ÷ AIRPICKUP(temp; rh; exit_rh; pressure)"},
+                        "water ÷ time ÷ AIRPICKUP(temp; rh; exit_rh; pressure)"},
                        {"the air was taken to stay at its temperature",
-                        "water ÷ 1000 ÷ time ÷ (HUMIDITYRATIO(temp; exit_rh; pressure) − HUMIDITYRATIO(temp; "
+                        "water ÷ time ÷ (HUMIDITYRATIO(temp; exit_rh; pressure) − HUMIDITYRATIO(temp; "
                         "rh; pressure)) × AIRVOLUME(temp; rh; pressure)"},
                        {"the time was left out",
-                        "water ÷ 1000 ÷ AIRPICKUP(temp; rh; exit_rh; pressure) × AIRVOLUME(temp; rh; "
+                        "water ÷ AIRPICKUP(temp; rh; exit_rh; pressure) × AIRVOLUME(temp; rh; "
                         "pressure)"}}}),
     };
 }

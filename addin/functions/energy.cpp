@@ -73,14 +73,15 @@ std::vector<Function> energy_entries() {
                       "& Okos, which agrees with the steam tables within 0.3 % from 0 to 100 °C; some "
                       "handbooks print 4.1289, 1 % less.",
              .source = "Choi & Okos (1986) in Food Engineering and Process Applications, vol. 1.",
-             .working = "cp_water = 4.1762 − 9.0864 ÷ 10^5 × temp + 5.4731 ÷ 10^6 × temp^2\n"
-                        "cp_protein = 2.0082 + 1.2089 ÷ 10^3 × temp − 1.3129 ÷ 10^6 × temp^2\n"
-                        "cp_fat = 1.9842 + 1.4733 ÷ 10^3 × temp − 4.8008 ÷ 10^6 × temp^2\n"
-                        "cp_carbohydrate = 1.5488 + 1.9625 ÷ 10^3 × temp − 5.9399 ÷ 10^6 × temp^2\n"
-                        "cp_fibre = 1.8459 + 1.8306 ÷ 10^3 × temp − 4.6509 ÷ 10^6 × temp^2\n"
-                        "cp_ash = 1.0926 + 1.8896 ÷ 10^3 × temp − 3.6817 ÷ 10^6 × temp^2\n"
-                        "cp = water × cp_water + protein × cp_protein + fat × cp_fat + carbohydrate × "
-                        "cp_carbohydrate + fibre × cp_fibre + ash × cp_ash",
+             .working =
+                 "cp_water [kJ/(kg·K)] = 4.1762 − 9.0864 ÷ 10^5 × temp + 5.4731 ÷ 10^6 × temp^2\n"
+                 "cp_protein [kJ/(kg·K)] = 2.0082 + 1.2089 ÷ 10^3 × temp − 1.3129 ÷ 10^6 × temp^2\n"
+                 "cp_fat [kJ/(kg·K)] = 1.9842 + 1.4733 ÷ 10^3 × temp − 4.8008 ÷ 10^6 × temp^2\n"
+                 "cp_carbohydrate [kJ/(kg·K)] = 1.5488 + 1.9625 ÷ 10^3 × temp − 5.9399 ÷ 10^6 × temp^2\n"
+                 "cp_fibre [kJ/(kg·K)] = 1.8459 + 1.8306 ÷ 10^3 × temp − 4.6509 ÷ 10^6 × temp^2\n"
+                 "cp_ash [kJ/(kg·K)] = 1.0926 + 1.8896 ÷ 10^3 × temp − 3.6817 ÷ 10^6 × temp^2\n"
+                 "cp = water × cp_water + protein × cp_protein + fat × cp_fat + carbohydrate × "
+                 "cp_carbohydrate + fibre × cp_fibre + ash × cp_ash",
              .checks = {{{1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 20.0},
                          4.17657,
                          1e-5,
@@ -109,9 +110,9 @@ std::vector<Function> energy_entries() {
              .source = "Earle & Earle (1983) Unit Operations in Food Processing, ex. 7.1, with Siebel's "
                        "specific heat and the latent heat of IAPWS.",
              .caution = kHeater,
-             .working = "water [g] = fresh × (start − final) ÷ (1 − final)\n"
-                        "warming [kJ] = fresh ÷ 1000 × SPECIFICHEAT(start) × (dryer_temp − feed_temp)\n"
-                        "evaporating [kJ] = water ÷ 1000 × LATENTHEAT(dryer_temp)\n"
+             .working = "water [kg] = fresh × (start − final) ÷ (1 − final)\n"
+                        "warming [kJ] = fresh × SPECIFICHEAT(start) × (dryer_temp − feed_temp)\n"
+                        "evaporating [kJ] = water × LATENTHEAT(dryer_temp)\n"
                         "demand = (warming + evaporating) ÷ 3600",
              .checks = {{{"1000 g", 0.8, 0.1, 100.0, 100.0},
                          0.48763,
@@ -131,14 +132,14 @@ std::vector<Function> energy_entries() {
                           {{"1000 g", 0.8, 0.1, 21.0, 200.0}, "dryer_temp"}},
              .see_also = {"DRYEREFFICIENCY", "HEATINGLOAD", "WATERREMOVED"},
              .slips = {{"the warming was left out",
-                        "fresh ÷ 1000 × (start − final) ÷ (1 − final) × LATENTHEAT(dryer_temp) ÷ 3600"},
+                        "fresh × (start − final) ÷ (1 − final) × LATENTHEAT(dryer_temp) ÷ 3600"},
                        {"the evaporation was left out",
-                        "fresh ÷ 1000 × SPECIFICHEAT(start) × (dryer_temp − feed_temp) ÷ 3600"},
+                        "fresh × SPECIFICHEAT(start) × (dryer_temp − feed_temp) ÷ 3600"},
                        {"the percentages were subtracted",
-                        "fresh ÷ 1000 × (SPECIFICHEAT(start) × (dryer_temp − feed_temp) + (start − final) × "
+                        "fresh × (SPECIFICHEAT(start) × (dryer_temp − feed_temp) + (start − final) × "
                         "LATENTHEAT(dryer_temp)) ÷ 3600"},
                        {"all was warmed as if it were water",
-                        "fresh ÷ 1000 × (4.186 × (dryer_temp − feed_temp) + (start − final) ÷ (1 − final) × "
+                        "fresh × (4.186 × (dryer_temp − feed_temp) + (start − final) ÷ (1 − final) × "
                         "LATENTHEAT(dryer_temp)) ÷ 3600"}}}),
         function<dryer_efficiency>(
             {.name = "DRYEREFFICIENCY",
@@ -152,12 +153,12 @@ std::vector<Function> energy_entries() {
              .range =
                  "At most 1: with a heat pump or sun, whose heat is not counted, use DRY.ENERGYPERWATER.",
              .source = kEarle,
-             .working = "latent [kJ] = water ÷ 1000 × LATENTHEAT(temp)\n"
+             .working = "latent [kJ] = water × LATENTHEAT(temp)\n"
                         "efficiency = latent ÷ (3600 × energy)",
              .checks = {{{"10000 g", 13.366667, 40.0}, 0.5, 1e-4, "by hand: 10 × 2406.0 ÷ 48120 kJ"}},
              .refusals = {{{"10000 g", 6.0, 40.0}, "energy"}, {{"10000 g", 0.0, 40.0}, "energy"}},
              .see_also = {"ENERGYPERWATER", "LATENTHEAT"},
-             .slips = {{"the energy was not turned to kJ", "water ÷ 1000 × LATENTHEAT(temp) ÷ energy"}}}),
+             .slips = {{"the energy was not turned to kJ", "water × LATENTHEAT(temp) ÷ energy"}}}),
         function<energy_per_water>(
             {.name = "ENERGYPERWATER",
              .topic = topic,
@@ -168,12 +169,12 @@ std::vector<Function> energy_entries() {
              .result = "use",
              .unit = "kWh/kg",
              .source = "Definition: energy used over water evaporated.",
-             .working = "use = energy ÷ (water ÷ 1000)",
+             .working = "use = energy ÷ water",
              .checks = {{{12.0, "8000 g"}, 1.5, 1e-12, "by hand: 12 ÷ 8"},
                         {{"43.2 MJ", "8 kg"}, 1.5, 1e-12, "by hand: 43.2 MJ is 12 kWh"}},
              .refusals = {{{12.0, 0.0}, "water"}},
              .see_also = {"DRYEREFFICIENCY"},
-             .slips = {{"the water was left in g", "energy ÷ water"}}}),
+             .slips = {{"the water was left in g", "energy ÷ (1000 × water)"}}}),
         function<run_energy>(
             {.name = "RUNENERGY",
              .topic = topic,
@@ -207,7 +208,7 @@ std::vector<Function> energy_entries() {
                           .otherwise = 0}}},
              .result = "cost",
              .source = "Definition: the sum of the costs over the mass made.",
-             .working = "cost = (raw_cost + energy × tariff + hours × wage + other) ÷ (dried ÷ 1000)",
+             .working = "cost = (raw_cost + energy × tariff + hours × wage + other) ÷ dried",
              .checks = {{{"8 kg", 120.0, 18.0, 0.25, 6.0, 12.0, 3.5},
                          25.0,
                          1e-12,
@@ -216,10 +217,9 @@ std::vector<Function> energy_entries() {
              .refusals = {{{0.0, 120.0, 18.0, 0.25, 6.0, 12.0}, "dried"},
                           {{"8 kg", -1.0, 18.0, 0.25, 6.0, 12.0}, "raw_cost"}},
              .see_also = {"RUNENERGY"},
-             .slips = {{"the raw material was left out",
-                        "(energy × tariff + hours × wage + other) ÷ (dried ÷ 1000)"},
-                       {"the energy was left out", "(raw_cost + hours × wage + other) ÷ (dried ÷ 1000)"},
-                       {"the work was left out", "(raw_cost + energy × tariff + other) ÷ (dried ÷ 1000)"},
+             .slips = {{"the raw material was left out", "(energy × tariff + hours × wage + other) ÷ dried"},
+                       {"the energy was left out", "(raw_cost + hours × wage + other) ÷ dried"},
+                       {"the work was left out", "(raw_cost + energy × tariff + other) ÷ dried"},
                        {"the dried mass was left out",
                         "raw_cost + energy × tariff + hours × wage + other"}}}),
     };

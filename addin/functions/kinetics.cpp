@@ -175,7 +175,7 @@ std::vector<Function> kinetics_entries() {
                  "run began with and reached.",
              .source = "Definition of the moisture; linear interpolation.",
              .caution = kNoKeeping,
-             .working = "mass at the target = solids ÷ (1 − target)\n"
+             .working = "target_mass [mass] = solids ÷ (1 − target)\n"
                         ": time on the straight line between the readings on either side of it",
              .checks = {{{column(0.0, 2.0, 5.0), column(500.0, 300.0, 150.0), 100.0, 0.6},
                          3.0,
@@ -357,7 +357,7 @@ std::vector<Function> kinetics_entries() {
              .result = "time",
              .source = "Geankoplis (1993) 3rd ed., eq. 9.6-2.",
              .caution = kDryEnough,
-             .working = "time = solids ÷ 1000 × (start_db − end_db) ÷ (area × rate)",
+             .working = "time = solids × (start_db − end_db) ÷ (area × rate)",
              .checks = {{{"21.5 kg", 0.38, 0.25, 1.0, 1.51}, 1.85, 1e-3, "Geankoplis (1993) example 9.6-2"},
                         {{"399 kg", 0.38, 0.195, 18.58, 1.51},
                          2.63,
@@ -372,9 +372,9 @@ std::vector<Function> kinetics_entries() {
                           {{"1000 g", 0.3, 0.2, 0.0, 1.0}, "area"},
                           {{"1000 g", 0.3, 0.2, 1.0, 0.0}, "rate"}},
              .see_also = {"FALLRATETIME", "RATES"},
-             .slips = {{"the area was left out", "solids ÷ 1000 × (start_db − end_db) ÷ rate"},
+             .slips = {{"the area was left out", "solids × (start_db − end_db) ÷ rate"},
                        {"the rate was multiplied in, not divided by",
-                        "solids ÷ 1000 × (start_db − end_db) × area × rate"}}}),
+                        "solids × (start_db − end_db) × area × rate"}}}),
         function<falling_rate_time>(
             {.name = "FALLRATETIME",
              .topic = topic,
@@ -397,7 +397,7 @@ std::vector<Function> kinetics_entries() {
              .working = "constant = max(start_db; critical_db) − max(end_db; critical_db)\n"
                         "falling = (critical_db − equilibrium_db) × ln((min(start_db; critical_db) − "
                         "equilibrium_db) ÷ (min(end_db; critical_db) − equilibrium_db))\n"
-                        "time = solids ÷ 1000 × (constant + falling) ÷ (area × rate)",
+                        "time = solids × (constant + falling) ÷ (area × rate)",
              .checks =
                  {{{"0.9 kg", 3.0, 0.25, 1.5, 0.1 / 0.9, 0.18, 2.0},
                    11.745,
@@ -414,7 +414,7 @@ std::vector<Function> kinetics_entries() {
                           {{"1000 g", 0.3, 0.2, 0.04, 0.05, 1.0, 1.0}, "critical_db"}},
              .see_also = {"CONSTRATETIME", "CRITICALPOINT"},
              .slips = {{"the rate was taken as constant to the end",
-                        "solids ÷ 1000 × (start_db − end_db) ÷ (area × rate)"},
+                        "solids × (start_db − end_db) ÷ (area × rate)"},
                        {"the area was left out",
                         "FALLRATETIME(solids; start_db; end_db; critical_db; equilibrium_db; 1; rate)"}}}),
         function<thickness_time>(

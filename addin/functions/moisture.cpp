@@ -146,7 +146,10 @@ std::vector<Function> moisture_entries() {
              .source = "JCGM 100:2008 (GUM) 4.2 and G.3, Student's t; Grubbs (1969) Technometrics 11:1-21, "
                        "two-sided.",
              .working =
-                 ": mean = sum ÷ n; sd = √(sum of squared deviations ÷ (n − 1)); se = sd ÷ √n\n"
+                 "n = count(range)\n"
+                 "mean = sum(range) ÷ n\n"
+                 "sd = sqrt(squares(range; mean) ÷ (n − 1))\n"
+                 "se = sd ÷ sqrt(n)\n"
                  ": half-width = t × se, Student's t for n − 1 degrees of freedom\n"
                  ": grubbs = largest |reading − mean| ÷ sd; suspect is named when it is above the limit",
              .checks =

@@ -67,9 +67,10 @@ std::vector<Function> package_entries() {
              .source = kUptake,
              .caution = kCaution,
              .working = "ps [kPa] = SATPRESSURE(temp)\n"
-                        ": time = solids ÷ (permeance × area × ps) × ∫ dX ÷ (rh − aw(X)), X from start_db to "
-                        "limit_db\n"
-                        ": aw(X) is the isotherm; the integral is taken numerically",
+                        "uptake ~ itself × permeance × area × ps ÷ (1000 × solids) : ∫ dX ÷ (rh − aw(X)), X "
+                        "from start_db "
+                        "to limit_db, aw(X) the isotherm, taken numerically\n"
+                        "time [day] = 1000 × solids × uptake ÷ (permeance × area × ps)",
              .checks = {{{"100 g", 0.02, 0.05, "Peleg", straight, 0.05, 1.2, 25.0, 0.8},
                          36.45,
                          5e-4,
@@ -103,10 +104,11 @@ std::vector<Function> package_entries() {
              .range = "The water activity at the limit must lie below the humidity of the store.",
              .source = kUptake,
              .caution = kCaution,
-             .working =
-                 "ps [kPa] = SATPRESSURE(temp)\n"
-                 ": most = solids ÷ (days × area × ps) × ∫ dX ÷ (rh − aw(X)), X from start_db to limit_db\n"
-                 ": aw(X) is the isotherm; the integral is taken numerically",
+             .working = "ps [kPa] = SATPRESSURE(temp)\n"
+                        "uptake ~ itself × days × area × ps ÷ (1000 × solids) : ∫ dX ÷ (rh − aw(X)), X from "
+                        "start_db to "
+                        "limit_db, aw(X) the isotherm, taken numerically\n"
+                        "most [g/(m²·day·kPa)] = 1000 × solids × uptake ÷ (days × area × ps)",
              .checks = {{{36.45, "100 g", 0.02, 0.05, "Peleg", straight, 0.05, 25.0, 0.8},
                          1.2,
                          5e-4,

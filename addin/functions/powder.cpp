@@ -95,7 +95,7 @@ std::vector<Function> powder_entries() {
              .source = kGordonTaylor,
              .caution = "It says when a powder cakes, not whether it keeps: only a measured water activity "
                         "and the local food authority decide that.",
-             .working = "t = store_temp + margin\n"
+             .working = "t [°C] = store_temp + margin\n"
                         "limit = (tg_solids − t) ÷ (tg_solids − t + k × (t − tg_water))",
              .checks = {{{30.0, 62.0, 5.42}, 0.034546, 1e-5, "by hand: 32 ÷ (32 + 5.42 × 165)"},
                         {{20.0, 62.0, 5.42, 10.0},

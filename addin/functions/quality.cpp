@@ -314,10 +314,11 @@ std::vector<Function> quality_entries() {
                  "One reaction of one activation energy throughout; a constant temperature and moisture.",
              .source = kArrhenius,
              .caution = kQualityCaution,
-             .working = "k = rate × exp(energy ÷ 0.008314462618 × (1 ÷ (rate_temp + 273.15) − 1 ÷ (temp + "
-                        "273.15)))\n"
-                        "if order > 0: time = ln(1 ÷ left) ÷ k ÷ 24\n"
-                        "if order ≤ 0: time = (1 − left) ÷ k ÷ 24",
+             .working =
+                 "k [1/h] = rate × exp(energy ÷ 0.008314462618 × (1 ÷ (rate_temp + 273.15) − 1 ÷ (temp + "
+                 "273.15)))\n"
+                 "if order > 0: time = ln(1 ÷ left) ÷ k ÷ 24\n"
+                 "if order ≤ 0: time = (1 − left) ÷ k ÷ 24",
              .checks = {{{0.5, 60.0, 0.05, 60.0, 90.0}, 0.577623, 1e-6, "by hand: ln 2 ÷ 0.05 ÷ 24"},
                         {{0.5, 60.0, 0.05, 60.0, 90.0, 0.0}, 0.416667, 1e-5, "by hand: 0.5 ÷ 0.05 ÷ 24"},
                         {{"36.788 %", 45.0, "0.33506 1/day", 35.0, "124.1939 kJ/mol"},
@@ -379,9 +380,9 @@ std::vector<Function> quality_entries() {
              .range = "Below 0 where water was taken up or solids were leached out; the ratio is then none.",
              .source = "Balances of water and solids: Lazarides, Katsanidis & Nickolaidis (1995) J. Food "
                        "Eng. 25:151.",
-             .working = ": water loss = (mass × moisture − mass_after × moisture_after) ÷ mass\n"
-                        ": solids gain = (mass_after × (1 − moisture_after) − mass × (1 − moisture)) ÷ mass\n"
-                        ": weight reduction = (mass − mass_after) ÷ mass = water loss − solids gain\n"
+             .working = "water_loss = (mass × moisture − mass_after × moisture_after) ÷ mass\n"
+                        "solids_gain = (mass_after × (1 − moisture_after) − mass × (1 − moisture)) ÷ mass\n"
+                        "weight_reduction = (mass − mass_after) ÷ mass\n"
                         ": ratio = water loss ÷ solids gain",
              .checks =
                  {{{100.0, 0.8, 60.0, 0.6}, 0.44, 1e-12, "by hand: (80 − 36) ÷ 100", "water loss"},

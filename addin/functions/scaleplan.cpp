@@ -457,7 +457,7 @@ std::vector<Function> scaleplan_entries() {
              "an activation energy as outside, but never below 1\n"
              ": likely between them: a share of 2 − thickness exponent for the outside, a half when "
              "nothing is said\n"
-             ": air flow = AIRNEEDED(water of a batch; that time; air here; exit rh)\n"
+             ": air flow: DRY.AIRNEEDED for the water of a batch, that time, the air here and the exit rh\n"
              ": drying time = last time of TRAYRUN for the planned trays in that air, by the curve so "
              "stretched\n"
              ": batches a day = hours ÷ (drying time + turnaround), rounded down; trays = prepared in "

@@ -15,7 +15,7 @@ std::vector<Function> scaleup_entries() {
                                          {arg::area, "area of the trays", positive}}},
                              .result = "load",
                              .source = "Definition: mass over area.",
-                             .working = "load = mass ÷ 1000 ÷ area",
+                             .working = "load = mass ÷ area",
                              .checks = {{{"3000 g", 0.6}, 5.0, 1e-12, "by hand: 3 ÷ 0.6"}},
                              .refusals = {{{"3000 g", 0.0}, "area"}},
                              .see_also = {"TRAYSFOR"}}),
@@ -29,8 +29,8 @@ std::vector<Function> scaleup_entries() {
                          {arg::tray_area, "area of one tray", positive}}},
              .result = "trays",
              .source = "Definition: mass over what a tray holds, rounded up.",
-             .working = "exact = mass ÷ 1000 ÷ (load × tray_area)\n"
-                        ": rounded up; a whole number but for rounding stays as it is",
+             .working = "exact = mass ÷ (load × tray_area)\n"
+                        "trays = ceil(exact)",
              .checks = {{{"12000 g", 2.5, 0.4}, 12.0, 0, "by hand: 12 ÷ 1"},
                         {{"12001 g", 2.5, 0.4}, 13.0, 0, "by hand: a gram too much"},
                         {{"0.3 kg", 0.1, 1.0},
@@ -39,9 +39,9 @@ std::vector<Function> scaleup_entries() {
                          "by hand: 0.3 ÷ 0.1, which is 2.9999999999999996 in floating point"}},
              .refusals = {{{"12000 g", 0.0, 0.4}, "load"}, {{"12000 g", 2.5, 0.0}, "tray_area"}},
              .see_also = {"TRAYLOAD", "BATCHESFOR"},
-             .slips = {{"it was not rounded up", "mass ÷ 1000 ÷ (load × tray_area)"},
-                       {"it was rounded down", "ceil(mass ÷ 1000 ÷ (load × tray_area)) − 1"},
-                       {"the area of a tray was left out", "ceil(mass ÷ 1000 ÷ load)"}},
+             .slips = {{"it was not rounded up", "mass ÷ (load × tray_area)"},
+                       {"it was rounded down", "ceil(mass ÷ (load × tray_area)) − 1"},
+                       {"the area of a tray was left out", "ceil(mass ÷ load)"}},
              .count = true}),
         function<batches_for>(
             {.name = "BATCHESFOR",
@@ -52,7 +52,7 @@ std::vector<Function> scaleup_entries() {
              .result = "batches",
              .source = "Definition: the target over a batch, rounded up.",
              .working = "exact = target ÷ per_batch\n"
-                        ": rounded up; a whole number but for rounding stays as it is",
+                        "batches = ceil(exact)",
              .checks = {{{100.0, 8.0}, 13.0, 0, "by hand: 12.5"},
                         {{0.7, 0.1}, 7.0, 0, "by hand: 7, which is 6.999999999999999 in floating point"}},
              .refusals = {{{100.0, 0.0}, "per_batch"}},
@@ -74,7 +74,8 @@ std::vector<Function> scaleup_entries() {
              .range = "A batch begins and ends within the same day.",
              .source = "Definition: whole batches that fit the hours, times a batch.",
              .working = "exact = hours_per_day ÷ (drying_time + turnaround)\n"
-                        ": rounded down to whole batches; output = batches × per_batch",
+                        "batches = floor(exact)\n"
+                        "output = batches × per_batch",
              .checks = {{{2000.0, 7.0, 1.0, 24.0}, 6000.0, 1e-12, "by hand: 3 batches"},
                         {{2000.0, 7.5, 1.0, 24.0}, 4000.0, 1e-12, "by hand: 2.8, so 2 batches"},
                         {{2000.0, 0.7, 0.1, 2.4},

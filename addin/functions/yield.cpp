@@ -387,7 +387,8 @@ std::vector<Function> yield_entries() {
                           .alone = true}}},
              .result = "closure",
              .source = "JCGM 100:2008 (GUM) 5.1.2, independent errors, k = 2.",
-             .working = ": gap = in − sum of outs; u = √(u_in² + sum of u_outs²); it closes when |gap| ≤ 2 u",
+             .working = "gap [mass] = in − sum(outs)\nu [mass] = sqrt(u_in^2 + squares(u_outs; 0))\n: it "
+                        "closes when |gap| ≤ 2 u",
              .checks =
                  {{{100.0, 0.3, column(60.0, 38.5), column(0.4, 0.0)},
                    1.5,
@@ -561,7 +562,8 @@ std::vector<Function> yield_entries() {
                          {arg::moistures, "moisture of each part"}}},
              .result = "blend",
              .source = "Balance of the water: Geankoplis (1993) 3rd ed., sec. 1.5.",
-             .working = ": blend = sum of mass × moisture ÷ sum of masses",
+             .working = "water [mass] = products(masses; moistures)\ntotal [mass] = sum(masses)\nblend = "
+                        "water ÷ total",
              .checks = {{{column(100.0, 300.0), column(0.8, 0.2)}, 0.35, 1e-12, "by hand: 140 ÷ 400"}},
              .refusals = {{{column(100.0, 300.0), column(0.8)}, "moistures"}},
              .see_also = {"BLENDSHARE"},

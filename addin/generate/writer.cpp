@@ -10,6 +10,7 @@
 #include <sstream>
 
 #include "addin/call/lookup.hpp"
+#include "addin/call/working.hpp"
 #include "addin/generate/described.hpp"
 #include "addin/lesson/lesson_book.hpp"
 #include "addin/text/words.hpp"
@@ -234,8 +235,21 @@ void write_reference(std::ostream& out) {
         }
         const auto worked = [&out](std::string_view working) {
             std::istringstream lines{std::string(working)};
-            for (std::string line; std::getline(lines, line);)
-                out << "    " << (line.starts_with(":") ? line.substr(1) : line) << "\n";
+            for (std::string text; std::getline(lines, text);) {
+                const WorkingLine line = read_working_line(text);
+                out << "    ";
+                if (!line.condition.empty()) out << "if " << line.condition << ": ";
+                using enum WorkingLine::Form;
+                if (line.form == step)
+                    out << line.name << " = " << line.expression;
+                else if (line.form == cells)
+                    out << line.name << " ← " << line.expression;
+                else if (line.form == holds)
+                    out << line.expression;
+                else
+                    out << line.name << (line.name.empty() ? "" : ": ") << line.words;
+                out << "\n";
+            }
         };
         if (!function.working.empty() || !function.workings.empty()) out << "\n";
         worked(function.working);

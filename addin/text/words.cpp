@@ -26,7 +26,12 @@ std::string in_words(double x, int digits, const Reading& reading) {
     if (std::isnan(x)) return "not a number";
     if (x == 0) return "0";
     char buffer[40];
-    const auto end = std::to_chars(buffer, buffer + sizeof buffer, x, std::chars_format::general, digits).ptr;
+    auto end = std::to_chars(buffer, buffer + sizeof buffer, x, std::chars_format::general, digits).ptr;
+    if (std::abs(x) >= 1 && std::abs(x) < 1e15 && std::find(buffer, end, 'e') != end) {  // 1000000, not 1e+06
+        double rounded = 0;
+        std::from_chars(buffer, end, rounded);
+        end = std::to_chars(buffer, buffer + sizeof buffer, rounded, std::chars_format::fixed, 0).ptr;
+    }
     if (reading.decimal_comma) std::replace(buffer, end, '.', ',');
     return {buffer, end};
 }

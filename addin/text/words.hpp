@@ -16,7 +16,7 @@ double shown(const T& x, std::string_view unit = {}) {
     return shown(amount(x), unit);
 }
 
-/// A number as a person writes it: six significant digits unless told, no trailing zeros.
+/// A number as a person writes it: six significant digits unless told, no trailing zeros; 1000000, not 1e+06.
 std::string in_words(double x, int digits = 6, const Reading& reading = {});
 /// With its unit: "412.5 g", "0.8".
 std::string in_words(double x, std::string_view unit, int digits = 6, const Reading& reading = {});
