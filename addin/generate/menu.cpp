@@ -114,7 +114,7 @@ std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
-    for (const std::string& words : trial_words()) keys.emplace_back("words." + words, words);
+    for (const std::string& words : trial_words()) keys.emplace_back(words, words);
     return keys;
 }
 
