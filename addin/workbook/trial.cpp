@@ -64,7 +64,7 @@ class Maker {
     std::string say(std::string_view english) const {
         if (heard_ != nullptr && std::ranges::find(*heard_, english) == heard_->end())
             heard_->emplace_back(english);
-        return texts_.text("words." + std::string(english), english);
+        return texts_.text(english);
     }
 
     /// “typical” alone, in the reader's language.
