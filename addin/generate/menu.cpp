@@ -17,6 +17,7 @@ const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
 const Entry kTrial{"menu.trial", "Add a Trial Sheet"};
+const Entry kTrials{"menu.trials", "Put Trials Side by Side"};
 const Entry kCell{"menu.cell", "About This Cell"};
 const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
@@ -112,8 +113,8 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu,   kTrial,        kExamples, kPatterns,  kCell, kWorking,
-                            kReview, kReviewFolder, kAdopt,    kReference, kAbout};
+    std::vector<Entry> keys{kMenu,    kTrial,  kTrials,       kExamples, kPatterns,  kCell,
+                            kWorking, kReview, kReviewFolder, kAdopt,    kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
@@ -128,6 +129,7 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     if (!examples.empty())
         writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
     writer.entry(kTrial, "trial");
+    writer.entry(kTrials, "trials");
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kCell, "cell");
     writer.entry(kReview, "review");

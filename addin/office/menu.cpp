@@ -27,6 +27,7 @@ namespace {
 
 constexpr Command kCommands[] = {
     {"trial", add_trial},
+    {"trials", put_trials_side_by_side},
     {"put-", put_formulas},
     {"cell", about_cell, Command::Says::nothing},
     {"working", working_as_cells},

@@ -156,6 +156,9 @@ constexpr std::string_view kWords[] = {
     // a trial
     "Trial",
     "Trial report",
+    "Trials",
+    "There are not two trial sheets in this workbook yet.",
+    "New sheet: {}. Trials in it: {}.",
     "New sheets: {} and {}. Fill in the shaded cells.",
 
     // the reason in a block of formulas

@@ -441,6 +441,7 @@ class Writer {
             put(area.column, area.row - 1, Look::working, make.say(working.heading));
             for (std::size_t row = area.row; row < area.row + area.rows; ++row)
                 put(area.column, row, Look::working, formula(working.formula, row)).format = kHours;
+            if (working.beside == "run_time") name(working.name, area);
         }
         curve();
     }
@@ -451,9 +452,9 @@ class Writer {
         return {.title = make.say("Drying curve"),
                 .x_title = make.say("Hours since the first reading"),
                 .y_title = make.say("Moisture, % of the wet mass"),
-                .series = {{make.sheet(), cells("run_h"), cells("run_moisture"), Line::points},
-                           {make.sheet(), cells("curve_h"), cells("curve_moisture"), Line::drawn},
-                           {make.sheet(), cells("curve_h"), cells("target_line"), Line::dashed}},
+                .series = {{make.sheet(), cells("run_h"), cells("run_moisture"), {}, Line::points},
+                           {make.sheet(), cells("curve_h"), cells("curve_moisture"), {}, Line::drawn},
+                           {make.sheet(), cells("curve_h"), cells("target_line"), {}, Line::dashed}},
                 .over = over};
     }
 
@@ -685,6 +686,139 @@ SheetPlan plan_of_report(const Maker& make) {
     return writer.take();
 }
 
+// ---- several trials
+
+struct Compared {
+    std::string_view name;
+    bool judged;  ///< of a kind that two trials of other amounts may share
+};
+constexpr Compared kCompared[] = {
+    {"loaded", false},         {"yield_prepared", true},  {"dried", false}, {"yield_dried", true},
+    {"yield_overall", true},   {"expected_dried", false}, {"water", false}, {"passed_by_readings", true},
+    {"passed_by_curve", true}, {"heat", false},           {"air", false},   {"cost", true}};
+constexpr std::string_view kConditions[] = {
+    "product",        "lot", "date", "dryer_temp", "room_temp", "start_moisture", "final_moisture",
+    "target_moisture"};
+
+SheetPlan plan_of_trials(const Maker& make, const std::vector<TrialCells>& trials) {
+    Writer writer(make);
+    const std::size_t n = trials.size(), verdict = n + 1, workings = n + 3;
+    const auto cell = [&](std::size_t trial, std::string_view name) {
+        const auto found = trials[trial].names.find(name);
+        return found == trials[trial].names.end() ? std::string()
+                                                  : absolute(found->second, trials[trial].sheet);
+    };
+    constexpr std::size_t head = 3;
+    writer.put(0, 0, Look::title, make.say("Trials side by side"));
+    std::size_t row = head;
+    writer.put(0, row, Look::section, "");
+    for (std::size_t i = 0; i < n; ++i) writer.put(i + 1, row, Look::section, trials[i].sheet);
+    writer.put(verdict, row, Look::section,
+               make.say("Against {}").replace(make.say("Against {}").find("{}"), 2, trials[0].sheet));
+    for (const std::string_view name : kConditions) {
+        writer.put(0, ++row, Look::label, make.words_of(name));
+        for (std::size_t i = 0; i < n; ++i) {
+            const std::string typed = cell(i, name);
+            PlannedCell& put = writer.put(i + 1, row, Look::remark,
+                                          typed.empty() ? "" : "=IF(" + typed + "=\"\";\"\";" + typed + ")");
+            if (name == "date") put.format = "YYYY-MM-DD";
+        }
+    }
+    const std::size_t first = row + 1;
+    for (const Compared& compared : kCompared) {
+        ++row;
+        const Place& place = make.at(compared.name);
+        const auto* result = std::ranges::find(kResults, compared.name, &Result::name);
+        const bool share = result->shows == Shows::share, mass = result->shows == Shows::mass;
+        writer.put(0, row, Look::label, make.say(place.said));
+        std::string text;
+        for (std::size_t i = 0; i < n; ++i) {
+            const std::string value = cell(i, compared.name), u = cell(i, std::string(compared.name) + "_u"),
+                              unit = cell(i, "mass_unit");
+            const std::string mine = absolute({workings + 2 * i, row}),
+                              mine_u = absolute({workings + 2 * i + 1, row});
+            const auto in_grams = [&](const std::string& what) {
+                return mass ? "DRY.IN(" + what + "&\" \"&" + unit + ";\"g\")" : what + (share ? "*100" : "");
+            };
+            writer.put(workings + 2 * i, row, Look::working,
+                       "=IF(ISNUMBER(" + value + ");" + in_grams(value) + ";\"\")");
+            writer.put(workings + 2 * i + 1, row, Look::working,
+                       u.empty() ? "" : "=IF(ISNUMBER(" + u + ");" + in_grams(u) + ";\"\")");
+            const std::string own_unit = mass                   ? " g"
+                                         : share                ? " %"
+                                         : result->unit.empty() ? ""
+                                                                : " " + std::string(result->unit);
+            const auto digits = [](const std::string& of_u, const std::string& of_value) {
+                return "IF(N(" + of_u + ")>0;1-INT(LOG10(" + of_u + "));IF(" + of_value +
+                       "=0;0;2-INT(LOG10(ABS(" + of_value + ")))))";
+            };
+            writer.put(i + 1, row, Look::result,
+                       "=IF(" + mine + "=\"\";\"\";FIXED(" + mine + ";" + digits(mine_u, mine) + ";1)&IF(N(" +
+                           mine_u + ")>0;\" ± \"&FIXED(" + mine_u + ";" + digits(mine_u, mine) +
+                           ";1);\"\")&" + in_quotes(own_unit) + ")");
+            if (i == 0 || !compared.judged) continue;
+            // what differs from the first trial's
+            const std::string other = absolute({workings, row}), other_u = absolute({workings + 1, row});
+            const std::size_t at = workings + 2 * n + 2 * (i - 1);
+            const std::string difference = absolute({at, row}), its_u = absolute({at + 1, row});
+            writer.put(at, row, Look::working,
+                       "=IF(OR(" + mine + "=\"\";" + other + "=\"\");\"\";" + mine + "-" + other + ")");
+            writer.put(at + 1, row, Look::working,
+                       "=IF(" + difference + "=\"\";\"\";SQRT(N(" + mine_u + ")^2+N(" + other_u + ")^2))");
+            const std::string shown =
+                "FIXED(" + difference + ";" + digits(its_u, difference) + ";1)&" + in_quotes(own_unit);
+            const std::string who = in_quotes(trials[i].sheet);
+            text += std::string(text.empty() ? "" : "&") + "IF(" + difference + "=\"\";\"\";IF(" + its_u +
+                    "=0;" + make.expand("“{}: no ± to judge by”(" + who + ")") + ";IF(ABS(" + difference +
+                    ")>2*" + its_u + ";" +
+                    make.expand("“{} differs by {}, more than its ± explains”(" + who + ";IF(" + difference +
+                                ">0;\"+\";\"\")&" + shown + ")") +
+                    ";" + make.expand("“{}: no more than its ± explains”(" + who + ")") + "))&\"   \")";
+        }
+        writer.put(verdict, row, Look::remark, text.empty() ? "" : "=TRIM(" + text + ")");
+    }
+    // on top: what differs at all
+    std::string differs;
+    for (std::size_t at = first; at <= row; ++at) {
+        std::string any;
+        for (std::size_t i = 1; i < n; ++i) {
+            const std::string difference = absolute({workings + 2 * n + 2 * (i - 1), at}),
+                              its_u = absolute({workings + 2 * n + 2 * (i - 1) + 1, at});
+            any += (any.empty() ? "" : ";") + std::string("IF(N(") + its_u + ")=0;FALSE();ABS(" + difference +
+                   ")>2*" + its_u + ")";
+        }
+        if (kCompared[at - first].judged)
+            differs += std::string(differs.empty() ? "" : "&") + "IF(OR(" + any + ");\"; \"&" +
+                       absolute({0, at}) + ";\"\")";
+    }
+    writer
+        .put(0, 1, Look::sentence,
+             "=IF(LEN(" + differs + ")=0;" +
+                 in_quotes(make.say("Nothing differs by more than its ± explains.")) + ";" +
+                 make.expand("“More than the ± explains: {}.”(MID(" + differs + ";3;400))") + ")")
+        .columns = verdict + 1;
+    PlannedChart chart{.title = make.say("Drying curves"),
+                       .x_title = make.say("Hours since the first reading"),
+                       .y_title = make.say("Moisture, % of the wet mass"),
+                       .over = {0, row + 2, verdict + 1, 24}};
+    for (std::size_t i = 0; i < n; ++i)
+        if (trials[i].names.contains("run_h"))
+            chart.series.push_back({trials[i].sheet, trials[i].names.find("run_h")->second,
+                                    trials[i].names.find("run_moisture")->second,
+                                    absolute({i + 1, head}, make.sheet()),
+                                    PlannedChart::Series::Line::joined});
+    writer.plan.charts.push_back(std::move(chart));
+    writer.name("trials_table", {0, head, verdict + 1, row + 1 - head});
+    writer.plan.widths = std::vector<double>(verdict, 40);
+    writer.plan.widths[0] = 66;
+    writer.plan.widths.push_back(110);
+    writer.plan.height = kLine;
+    writer.plan.heights.insert(writer.plan.heights.end(), {{0, 8}, {1, 2 * kLine}});
+    writer.plan.print = {0, 0, verdict + 1, row + 27};
+    writer.plan.landscape = true;
+    return writer.take();
+}
+
 }  // namespace
 
 SheetPlan trial_plan(const Texts& texts) { return plan_of_trial(Maker(texts)); }
@@ -692,11 +826,24 @@ SheetPlan trial_report(const std::string& trial, const Texts& texts) {
     return plan_of_report(Maker(texts, trial));
 }
 
+TrialCells cells_of_plan(const std::string& sheet, const SheetPlan& plan) {
+    TrialCells cells{.sheet = sheet};
+    for (const PlannedName& name : plan.names) cells.names.emplace(name.name, name.area);
+    return cells;
+}
+
+SheetPlan trials_side_by_side(const std::string& sheet, const std::vector<TrialCells>& trials,
+                              const Texts& texts) {
+    return plan_of_trials(Maker(texts, sheet), trials);
+}
+
 std::vector<std::string> trial_words() {
     std::vector<std::string> heard;
     const Texts english;
     plan_of_trial(Maker(english, {}, &heard));
     plan_of_report(Maker(english, "Trial", &heard));
+    plan_of_trials(Maker(english, "Trials", &heard),
+                   {cells_of_plan("Trial", trial_plan()), cells_of_plan("Trial 2", trial_plan())});
     return heard;
 }
 

@@ -256,6 +256,36 @@ class Trial(MenuTest):
         self.undo.undo()
         self.assertEqual(self.document.Sheets.ElementNames, ("Sheet1", "Trial", "Trial report"))
 
+    def test_two_trials_side_by_side(self):
+        done, said = self.send("trials")
+        self.assertFalse(done, said)
+        self.fill()
+        self.send("trial")
+        for name, text in (("product", "pineapple"), ("mass_unit", "kg"), ("whole", "6"), ("prepared", "4.8"), ("start_moisture", "80"), ("start_way", "oven"),
+                           ("final_moisture", "0.2"), ("final_way", "meter"), ("dried_gross", "1.501")):
+            self.type(name, text, sheet="Trial 2")
+        self.type("tray_tare", "0.5", sheet="Trial 2")
+        self.type("tray_gross", "4.5", sheet="Trial 2")
+        done, said = self.send("trials")
+        self.assertTrue(done, said)
+        self.assertEqual(self.book.error_cells(), [])
+        sheet = self.book.sheet("Trials")
+        table = sheet.NamedRanges.getByName("trials_table").getReferredCells().getDataArray()
+        self.assertEqual(table[0], ("", "Trial", "Trial 2", "Against Trial"))
+        rows = {row[0]: row[1:] for row in table}
+        self.assertEqual(rows["On the trays"][:2], ("2950.0 ± 2.4 g", "4000.0 ± 1.4 g"))  # both in g
+        # 4.8 ÷ 6 = 80 % against 74.5 %; one weighing to 1 g makes 0.03 % of it at most
+        prepared = rows["Prepared of the whole"]
+        self.assertEqual(prepared[0], "74.500 ± 0.031 %")
+        self.assertTrue(prepared[2].startswith("Trial 2 differs by +5.500 %"), prepared)
+        # 1.001 ÷ 4 = 25.025 % against 740 ÷ 2950 = 25.085 %; u = 2 ÷ 2950 and 1.41 ÷ 4000 at least
+        self.assertEqual(rows["Dried of the loaded"][2], "Trial 2: no more than its ± explains")
+        self.assertEqual(rows["Passed by the readings"][1:], ("", ""))
+        self.assertEqual(sheet.getCellRangeByName("A2").getString(), "More than the ± explains: Prepared of the whole.")
+        self.assertEqual(sheet.Charts.Count, 1)
+        self.undo.undo()
+        self.assertFalse(self.document.Sheets.hasByName("Trials"))
+
     def test_the_page_is_one_page(self):
         self.fill()
         report = self.book.sheet("Trial report")
