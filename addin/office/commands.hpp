@@ -24,7 +24,8 @@ std::string add_trial(const Request&);                // trial.cpp
 std::string adopt(const Request&);                    // adopt.cpp
 std::string collect_answers(const Request&);          // class_desk.cpp
 std::string hand_out_workbooks(const Request&);       // class_desk.cpp
-std::string open_example(const Request&);             // about.cpp
+std::string open_example(const Request&);             // example.cpp
+std::string open_form(const Request&);                // example.cpp
 std::string open_reference(const Request&);           // about.cpp
 std::string working_as_cells(const Request&);         // working_cells.cpp
 std::string put_formulas(const Request&);             // insert.cpp

@@ -37,7 +37,8 @@ constexpr Command kCommands[] = {
     {"hand-out", hand_out_workbooks},
     {"collect", collect_answers},
     {"example-", open_example, Command::Says::nothing},
-    {"reference", open_reference, Command::Says::nothing},
+    {"form-", open_form, Command::Says::nothing},
+    {"reference", open_reference},
     {"about", about, Command::Says::in_box},
 };
 

@@ -4,12 +4,16 @@
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
+#include <com/sun/star/text/XText.hpp>
 #include <com/sun/star/view/XSelectionSupplier.hpp>
+#include <span>
 
 #include "addin/office/cells.hpp"
 #include "addin/office/commands.hpp"
 #include "addin/office/lay_out.hpp"
+#include "addin/office/trial.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/workbook/trial_example.hpp"
 
 namespace drysheet {
 
@@ -60,6 +64,28 @@ std::vector<TrialCells> trials_in(const Document& document) {
     return trials;
 }
 
+Sheet trial_on(const Reference<frame::XModel>& model, const Request& request, const OUString& name,
+               const OUString& report) {
+    const Document document(model, UNO_QUERY_THROW);
+    const Sheet sheet = new_sheet(document, name);
+    lay_out(document, sheet, trial_plan(request.texts), request.context);
+    const Sheet page = new_sheet(document, report);
+    lay_out(document, page, trial_report(utf8_from(name), request.texts), request.context);
+    show_without_grid(model, {page, sheet});
+    return sheet;
+}
+
+std::string side_by_side(const Reference<frame::XModel>& model, const Request& request) {
+    const Document document(model, UNO_QUERY_THROW);
+    const std::vector<TrialCells> trials = trials_in(document);
+    const OUString name = free_name(document, request.texts.word("Trials"));
+    const Sheet sheet = new_sheet(document, name);
+    lay_out(document, sheet, trials_side_by_side(utf8_from(name), trials, request.texts), request.context);
+    show_without_grid(model, {sheet});
+    return request.texts.word("New sheet: {}. Trials in it: {}.",
+                              {utf8_from(name), std::to_string(trials.size())});
+}
+
 }  // namespace
 
 std::string add_trial(const Request& request) {
@@ -69,13 +95,8 @@ std::string add_trial(const Request& request) {
     if (!takes_sheets(document)) throw NotDone(texts.word("The workbook takes no new sheet."));
     const OUString name = free_name(document, texts.word("Trial")),
                    report = free_name(document, texts.word("Trial report"));
-
     const UndoStep step(document, ustring_from(texts.text("menu.trial", "Add a Trial Sheet")));
-    const Sheet sheet = new_sheet(document, name);
-    lay_out(document, sheet, trial_plan(texts), request.context);
-    const Sheet page = new_sheet(document, report);
-    lay_out(document, page, trial_report(utf8_from(name), texts), request.context);
-    show_without_grid(model, {page, sheet});
+    const Sheet sheet = trial_on(model, request, name, report);
     if (const Reference<view::XSelectionSupplier> selection(model->getCurrentController(), UNO_QUERY);
         selection.is())
         selection->select(Any(named_range(sheet, "product")));
@@ -83,19 +104,40 @@ std::string add_trial(const Request& request) {
                       {utf8_from(name), utf8_from(report)});
 }
 
+void write_notebook(const Reference<frame::XModel>& model, const Request& request, bool blank) {
+    const Document document(model, UNO_QUERY_THROW);
+    const Reference<sheet::XSpreadsheets> sheets = document->getSheets();
+    const uno::Sequence<OUString> before = sheets->getElementNames();
+    for (const TrialExample& example : kNotebook) {
+        const Sheet sheet =
+            trial_on(model, request, ustring_from(example.sheet), ustring_from(example.report));
+        for (const Typed& typed : std::span(example.first, blank ? 0 : example.count)) {
+            const Reference<table::XCell> cell =
+                named_range(sheet, std::string(typed.name).c_str())
+                    ->getCellByPosition(0, static_cast<sal_Int32>(typed.row));
+            // a clock's time or a date stays the text that it is
+            const bool number = typed.text.find_first_not_of("0123456789.") == std::string_view::npos;
+            if (number)
+                cell->setFormula(ustring_from(typed.text));
+            else
+                Reference<text::XText>(cell, UNO_QUERY_THROW)
+                    ->setString(ustring_from(request.texts.text(typed.text)));
+        }
+    }
+    for (sal_Int32 i = 0; i < before.getLength(); ++i) sheets->removeByName(before[i]);
+    if (!blank) side_by_side(model, request);
+    show_without_grid(model, {sheet_at(document, 0)});
+}
+
 std::string put_trials_side_by_side(const Request& request) {
     const Texts& texts = request.texts;
     const Reference<frame::XModel> model = request.writable_workbook();
     const Document document(model, UNO_QUERY_THROW);
     if (!takes_sheets(document)) throw NotDone(texts.word("The workbook takes no new sheet."));
-    const std::vector<TrialCells> trials = trials_in(document);
-    if (trials.size() < 2) throw NotDone(texts.word("There are not two trial sheets in this workbook yet."));
-    const OUString name = free_name(document, texts.word("Trials"));
+    if (trials_in(document).size() < 2)
+        throw NotDone(texts.word("There are not two trial sheets in this workbook yet."));
     const UndoStep step(document, ustring_from(texts.text("menu.trials", "Put Trials Side by Side")));
-    const Sheet sheet = new_sheet(document, name);
-    lay_out(document, sheet, trials_side_by_side(utf8_from(name), trials, texts), request.context);
-    show_without_grid(model, {sheet});
-    return texts.word("New sheet: {}. Trials in it: {}.", {utf8_from(name), std::to_string(trials.size())});
+    return side_by_side(model, request);
 }
 
 }  // namespace drysheet

@@ -310,6 +310,55 @@ class Trial(MenuTest):
         self.assertIn("Wrong: 0", said)
 
 
+class Examples(MenuTest):
+    """The bench notebook, which is two trials written when it is opened, and the blank forms."""
+
+    def opened(self, command):
+        done, said = self.send(command)
+        self.assertTrue(done, said)
+        book = Book(self.office.desktop.getCurrentComponent())
+        self.assertEqual(book.document.UndoManager.getAllUndoActionTitles(), ())
+        self.addCleanup(book.close)
+        return book
+
+    def test_the_notebook(self):
+        book = self.opened("example-lab-notebook")
+        self.assertEqual(book.document.Sheets.ElementNames, ("Ginger", "Ginger report", "Pineapple", "Pineapple report", "Trials"))
+        self.assertEqual(book.error_cells(), [])
+        # ginger: 743.5 + 733.2 + 736.8 g on the trays; 2266.0 g less 612.4 + 611.8 + 613.1 g of trays dried
+        named = {sheet: book.sheet(sheet).NamedRanges for sheet in ("Ginger", "Pineapple")}
+
+        def value(sheet, name):
+            return Result.of(named[sheet].getByName(name).getReferredCells().getCellByPosition(0, 0))
+
+        for sheet, loaded, start, dried, final in (("Ginger", 2213.5, 0.822, 428.7, 0.09), ("Pineapple", 2340.1, 0.863, 361.0, 0.141)):
+            self.assert_close(value(sheet, "loaded").value, loaded, 1e-12, sheet)
+            self.assert_close(value(sheet, "dried").value, dried, 1e-12, sheet)
+            self.assert_close(value(sheet, "expected_dried").value, loaded * (1 - start) / (1 - final), 1e-12, sheet)
+            self.assertEqual(value(sheet, "missing").text, "Nothing that the yields need is missing.")
+            self.assertTrue(value(sheet, "passed_by_curve").kind == "value", sheet)
+        self.assertIn("invented", book.cell("A2", "Ginger report").getString())
+
+    def test_blank_forms(self):
+        book = self.opened("form-lab-notebook")
+        self.assertEqual(book.error_cells(), [])
+        self.assertEqual(book.cell("A1", "Ginger").getString(), "Drying trial")
+        for name in ("dryer-air", "drying-curve", "powder-and-pack", "scale-up", "sorption"):
+            with self.subTest(name):
+                book = self.opened(f"form-{name}")
+                filled = emptied = 0
+                for sheet in book.document.Sheets:
+                    cursor = sheet.createCursor()
+                    cursor.gotoEndOfUsedArea(True)
+                    for row, line in enumerate(cursor.getFormulaArray()):
+                        for column, content in enumerate(line):
+                            if sheet.getCellByPosition(column, row).CellStyle.startswith("Measured"):
+                                filled += content != "" and not content.startswith("=")
+                                emptied += content == ""
+                self.assertEqual(filled, 0)
+                self.assertGreater(emptied, 10)
+
+
 def air_by_hand(water, hours):
     """m³/h of ideal air heated from 20 °C and 60 % to 60 °C that leaves at 40 % with the same thermodynamic wet
     bulb (enthalpy 1.006 t + x (2501 + 1.86 t), water 4.186 t, kJ/kg; saturation by Magnus' formula)."""
