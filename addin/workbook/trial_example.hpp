@@ -1,5 +1,5 @@
-// The bench notebook among the examples: two trials, ginger and pineapple, as they would be typed. All figures
-// are invented.
+// The bench notebook among the examples: two trials, ginger and pineapple, as they would be typed. All
+// figures are invented.
 #pragma once
 
 #include <cstddef>
