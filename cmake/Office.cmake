@@ -45,6 +45,7 @@ add_library(drysheet_uno MODULE
     office/cells.cpp
     office/class_desk.cpp
     office/component.cpp
+    office/example.cpp
     office/folder.cpp
     office/insert.cpp
     office/judge.cpp
