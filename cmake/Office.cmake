@@ -47,6 +47,7 @@ add_library(drysheet_uno MODULE
     office/insert.cpp
     office/judge.cpp
     office/known_workbook.cpp
+    office/lay_out.cpp
     office/locale.cpp
     office/long_work.cpp
     office/menu.cpp
@@ -58,6 +59,7 @@ add_library(drysheet_uno MODULE
     office/said.cpp
     office/sheets.cpp
     office/take_picture.cpp
+    office/trial.cpp
     office/working_cells.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)

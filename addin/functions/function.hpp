@@ -47,7 +47,7 @@ struct Check {
 };
 
 /// A call that must be refused, and the argument that must be named.
-struct MustRefuse {
+struct RefusalCheck {
     std::vector<Input> given;
     std::string_view argument;
 };
@@ -111,7 +111,7 @@ struct Function {
     std::string_view working;
     std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all
     std::vector<Check> checks;
-    std::vector<MustRefuse> refusals;
+    std::vector<RefusalCheck> refusals;
     std::vector<std::string_view> see_also;
     std::vector<ToldSlip> slips;
 
@@ -178,7 +178,7 @@ struct Words {
     /// its names.
     std::vector<std::string_view> workings{};
     std::vector<Check> checks{};
-    std::vector<MustRefuse> refusals{};
+    std::vector<RefusalCheck> refusals{};
     std::vector<std::string_view> see_also{};
     std::vector<ToldSlip> slips{};
     bool row_by_row = false;  ///< gives a column, a cell for every row of its ranges

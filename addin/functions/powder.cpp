@@ -1,5 +1,6 @@
 #include "drysheet/powder.hpp"
 
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"
 
 namespace drysheet {
@@ -216,6 +217,7 @@ std::vector<Function> powder_entries() {
              .params = {{kBulk, kTapped}},
              .result = "ratio",
              .source = kUsp,
+             .caution = kDust,
              .working = "ratio = tapped ÷ bulk",
              .checks = {{{"0.45 g/mL", "0.55 g/mL"}, 11.0 / 9, 1e-12, "by hand: 55 ÷ 45"}},
              .refusals = {{{550.0, 450.0}, "tapped"}, {{0.0, 450.0}, "bulk"}},
@@ -269,6 +271,7 @@ std::vector<Function> powder_entries() {
              .source = "ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed Materials by "
                        "Sieving. The 5 %: inclusive measures reach from the 5th to the 95th percentile, Folk "
                        "& Ward (1957) J. Sediment. Petrol. 27:3.",
+             .caution = kDust,
              .working = ": size of a class d = √(opening × next larger opening)\n"
                         ": log mean = Σ mass × log d ÷ Σ mass\n"
                         ": log deviation = √(Σ mass × (log d − log mean)² ÷ Σ mass)",
@@ -306,6 +309,7 @@ std::vector<Function> powder_entries() {
              .range = "From what passes the finest sieve to what passes the largest one.",
              .source =
                  "Cumulative curve, straight between sieves over the logarithm of the size: common practice.",
+             .caution = kDust,
              .working = ": share that passes each sieve = mass on all finer ones ÷ mass of all\n"
                         ": between two sieves: log size is interpolated over the share that passes",
              .checks = {{{openings, column(10.0, 40.0, 30.0, 20.0), 0.5},

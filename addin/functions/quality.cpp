@@ -112,10 +112,10 @@ Outcome typical(const std::string& food, const std::optional<std::string>& what)
         return column;
     }
     if (!found.isotherm && (wanted == "isotherm" || wanted == "parameters" || wanted == "temp"))
-        throw RefusedInWords(arg::what,
-                             {"is of no use here, as no isotherm of this food is at hand; there is one of: "
-                              "{}; fit your own readings with DRY.SORPTIONFIT",
-                              {foods_with_isotherm()}});
+        throw NoResultInWords(arg::what,
+                              {"is of no use here, as no isotherm of this food is at hand; there is one of: "
+                               "{}; fit your own readings with DRY.SORPTIONFIT",
+                               {foods_with_isotherm()}});
     for (std::size_t i = 0; i < table.rows(); ++i) {
         if (lower(std::get<std::string>(table.at(i, 0))) != wanted) continue;
         const Cell& value = table.at(i, 1);

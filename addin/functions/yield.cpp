@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"
 #include "addin/text/words.hpp"
 #include "drysheet/balance.hpp"
@@ -234,6 +235,7 @@ std::vector<Function> yield_entries() {
              .params = {{kFresh, kStart, kDried}},
              .result = "final",
              .source = kSolids,
+             .caution = kNoKeeping,
              .working = "final = 1 − fresh × (1 − start) ÷ dried",
              .checks = {{{100.0, 0.8, 25.0}, 0.2, 1e-12, "by hand: 1 − 20 ÷ 25"},
                         {{"250 kg", "20 %", "205 kg"},
@@ -271,6 +273,7 @@ std::vector<Function> yield_entries() {
                          {arg::target, "moisture to reach"}}},
              .result = "reading",
              .source = kSolids,
+             .caution = kDryEnough,
              .working = "reading = tare + fresh × (1 − start) ÷ (1 − target)",
              .checks = {{{500.0, 100.0, 0.8, 0.2}, 525.0, 1e-12, "by hand: 500 + 25"}},
              .refusals = {{{500.0, 100.0, 0.2, 0.8}, "target"}, {{-1.0, 100.0, 0.8, 0.2}, "tare"}},

@@ -19,8 +19,8 @@ std::optional<std::string> described(const Function& function, const Parameter& 
 std::string described(const Function& function);
 std::string described(const Function& function, const Parameter& param);
 
-/// A call that works: the function's first check.
-std::string example(const Function& function);
+/// A call that works when typed in the language's locale: the function's first check.
+std::string example(const Function& function, const Texts& texts = {});
 
 std::string escaped_xml(std::string_view text);
 

@@ -6,6 +6,7 @@
 
 #include "addin/generate/described.hpp"
 #include "addin/workbook/blocks.hpp"
+#include "addin/workbook/trial.hpp"
 
 namespace drysheet {
 namespace {
@@ -15,6 +16,7 @@ using Entry = std::pair<std::string, std::string>;  // key and English label
 const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
+const Entry kTrial{"menu.trial", "Add a Trial Sheet"};
 const Entry kCell{"menu.cell", "About This Cell"};
 const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
@@ -107,11 +109,12 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu,   kExamples,     kPatterns, kCell,      kWorking,
+    std::vector<Entry> keys{kMenu,   kTrial,        kExamples, kPatterns,  kCell, kWorking,
                             kReview, kReviewFolder, kAdopt,    kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
+    for (const std::string& words : trial_words()) keys.emplace_back(words, words);
     return keys;
 }
 
@@ -121,6 +124,7 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     const std::string head = writer.take();
     if (!examples.empty())
         writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
+    writer.entry(kTrial, "trial");
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kCell, "cell");
     writer.entry(kReview, "review");

@@ -20,6 +20,7 @@ const Command* find_command(std::string_view name);
 
 std::string about(const Request&);             // about.cpp
 std::string about_cell(const Request&);        // about_cell.cpp
+std::string add_trial(const Request&);         // trial.cpp
 std::string adopt(const Request&);             // adopt.cpp
 std::string open_example(const Request&);      // about.cpp
 std::string open_reference(const Request&);    // about.cpp

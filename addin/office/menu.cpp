@@ -26,6 +26,7 @@ using uno::Sequence;
 namespace {
 
 constexpr Command kCommands[] = {
+    {"trial", add_trial},
     {"put-", put_formulas},
     {"cell", about_cell, Command::Says::nothing},
     {"working", working_as_cells},

@@ -91,6 +91,11 @@ constexpr std::string_view kWords[] = {
     "Suggestions used: {}, in cells: {}; what stood there is in a note. Left alone, as the cell has changed since: {}.",
     "The workbook takes no new sheet, so the review is in a new workbook.",
 
+    // a trial
+    "Trial",
+    "Trial report",
+    "New sheets: {} and {}. Fill in the shaded cells.",
+
     // the reason in a block of formulas
     "every result is fine",
     "a cell that the results come from holds an error itself",
@@ -116,21 +121,23 @@ Texts::Texts(const std::string& file) : language_(std::filesystem::path(file).st
         if (line.empty() || line.front() == '#') continue;
         const auto tab = line.find('\t');
         if (tab == std::string::npos) throw wrong(": no tab in the line: ", line);
-        lines_.emplace_back(line.substr(0, tab), line.substr(tab + 1));
+        const std::size_t old = line.starts_with("words.") ? 6 : 0;  // as keys once began
+        lines_.emplace_back(line.substr(old, tab - old), line.substr(tab + 1));
         if (!by_key_.insert(lines_.back()).second) throw wrong(": twice: ", lines_.back().first);
     }
 }
 
-std::optional<std::string> Texts::of(const std::string& key, std::string_view english) const {
+std::optional<std::string> Texts::of(std::string_view key, std::string_view english) const {
     if (language_ == "en") return std::string(english);
-    const auto found = by_key_.find(key);
+    auto found = by_key_.find(key);
+    if (found == by_key_.end()) found = by_key_.find(english);
     return found == by_key_.end() || found->second.empty() ? std::nullopt : std::optional(found->second);
 }
 
 std::string Texts::word(std::string_view english, std::initializer_list<std::string_view> values) const {
     if (std::find(std::begin(kWords), std::end(kWords), english) == std::end(kWords))
         throw std::logic_error("not among the words to translate: " + std::string(english));
-    std::string text = this->text("words." + std::string(english), english);
+    std::string text = this->text(english);
     std::size_t from = 0;
     for (const std::string_view value : values) {
         const auto place = text.find("{}", from);

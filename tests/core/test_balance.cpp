@@ -230,7 +230,7 @@ TEST(Balance, reconcile_far_apart_ends) {
                 const Reconciliation r = of({1000, 1000 * u, 0.8, 0.2 * u, dried, dried * u, 0.2, 0.8 * u});
                 EXPECT_TRUE(near(to_si(r.fresh.adjusted) * (1 - r.start.adjusted.value()),
                                  to_si(r.dried.adjusted) * (1 - r.final.adjusted.value()), 1e-9));
-            } catch (const Refused&) {
+            } catch (const NoResult&) {
             }
 }
 
