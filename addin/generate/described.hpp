@@ -8,6 +8,7 @@
 
 #include "addin/call/lookup.hpp"
 #include "addin/text/texts.hpp"
+#include "addin/text/words.hpp"
 
 namespace drysheet {
 
@@ -21,8 +22,6 @@ std::string described(const Function& function, const Parameter& param);
 
 /// A call that works when typed in the language's locale: the function's first check.
 std::string example(const Function& function, const Texts& texts = {});
-
-std::string escaped_xml(std::string_view text);
 
 /// A text of the office's configuration in every language that has it:
 /// <prop oor:name="Title"><value xml:lang="de">…</value>…</prop>

@@ -1,6 +1,7 @@
 // Writes everything that follows from the catalogue: the UNO interface, its registration, the glue, the menu,
 // the checks for the sheet tests and the function reference. See the usage at the end.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <functional>
 #include <iostream>
@@ -10,6 +11,7 @@
 
 #include "addin/call/lookup.hpp"
 #include "addin/generate/described.hpp"
+#include "addin/lesson/lesson_book.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -334,10 +336,15 @@ int main(int count, char** given) try {
              write_reference(markdown);
              std::cout << html_page(markdown.str());
          }},
+        {"lessons",
+         [] {
+             constexpr std::array<std::string_view, 3> names{"Asha Rawat", "Dorje Lepcha", "Meera Thapa"};
+             std::cout << class_book(exercise_rows(), names, Texts{});
+         }},
         {"texts", [&] { good = check_texts(languages, examples); }}};
     const auto found = tasks.find(task);
     if (found == tasks.end()) {
-        std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page\n"
+        std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page|lessons\n"
                      "       drysheet_catalogue xcu [LANGUAGE.tsv …]\n"
                      "       drysheet_catalogue menu|texts [LANGUAGE.tsv …] [EXAMPLE.fods …]\n";
         return 2;
