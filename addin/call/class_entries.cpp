@@ -23,7 +23,7 @@ Table slip_table(std::span<const Input> given, const Reading& reading) {
     const std::string unit = call.result_unit();
     Table table{.columns = 3, .cells = {"value", "unit", "slip"}};
     for (const Slip& slip : slips(call))
-        for (const Cell& cell : {Cell(slip.answer), Cell(unit), Cell(slip.sentence)})
+        for (const Cell& cell : {Cell(slip.answer), Cell(unit), Cell(Told(slip.sentence))})
             table.cells.push_back(cell);
     return table;
 }

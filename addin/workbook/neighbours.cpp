@@ -40,33 +40,29 @@ bool same_in_algebra(const Formula& a, const Formula& b, const Place& at, const 
     return true;
 }
 
-std::string written_part(const Formula& f, const Place& at, const Picture& picture) {
-    return f.what == What::blank ? "nothing" : written(f, at, picture);
-}
-
 // Where two formulas first differ, in words: the odd one's part, and its neighbours'.
-std::optional<std::string> difference(const Formula& odd, const Formula& usual, const Place& at,
-                                      const Picture& picture) {
-    const auto part = [&](const Formula& f) { return written_part(f, at, picture); };
+std::optional<Sentence> difference(const Formula& odd, const Formula& usual, const Place& at,
+                                   const Picture& picture) {
+    const auto part = [&](const Formula& f) {
+        return f.what == What::blank ? Sentence("nothing") : as_it_is(written(f, at, picture));
+    };
+    const auto of_both = [&](std::string_view form) { return Sentence(form, {part(odd), part(usual)}); };
     const auto reference = [](const Formula& f) {
         return f.what == What::cell || f.what == What::range || f.what == What::name;
     };
     if (same(odd, usual)) return {};
     if (reference(usual) && odd.what == What::number)
-        return part(odd) + " is typed in where its neighbours have " + part(usual);
+        return of_both("{} is typed in where its neighbours have {}");
     if (odd.what == What::range && usual.what == What::range)
-        return "it goes over " + part(odd) + " where its neighbours' would go over " + part(usual);
-    if (reference(odd) && reference(usual))
-        return "it takes " + part(odd) + " where its neighbours would take " + part(usual);
+        return of_both("it goes over {} where its neighbours' would go over {}");
+    if (reference(odd) && reference(usual)) return of_both("it takes {} where its neighbours would take {}");
     if (odd.what == usual.what && odd.text == usual.text && odd.parts.size() == usual.parts.size() &&
         !odd.parts.empty()) {
         for (std::size_t i = 0; i < odd.parts.size(); ++i)
             if (auto found = difference(odd.parts[i], usual.parts[i], at, picture)) return found;
         return {};
     }
-    if (odd.what == What::number && usual.what == What::number)
-        return "it has " + part(odd) + " where its neighbours have " + part(usual);
-    return "it has " + part(odd) + " where its neighbours have " + part(usual);
+    return of_both("it has {} where its neighbours have {}");
 }
 
 bool is_total(const Formula& f) {
@@ -149,15 +145,16 @@ class Odd {
         if (cell.formula) {
             if (is_total(*cell.formula) != is_total(usual)) return;  // a row of totals may hold a mean price
             if (same_in_algebra(*cell.formula, usual, place, picture_)) return;
-            finding.why = "unlike its neighbours: " +
-                          difference(*cell.formula, usual, place, picture_).value_or("it is another formula");
+            finding.why = picture_.say(
+                {"unlike its neighbours: {}",
+                 {difference(*cell.formula, usual, place, picture_).value_or("it is another formula")}});
         } else {
-            finding.why = "a number is typed in among copies of a formula";
+            finding.why = picture_.say("a number is typed in among copies of a formula");
         }
         finding.verdict = !would || (now && equal(*now, *would)) ? Verdict::doubtful : Verdict::wrong;
         finding.suggested = "=" + written(usual, place, picture_);
         finding.would_show = would;
-        finding.evidence = "the cells beside it are copies of " + in_words(model);
+        finding.evidence = picture_.say({"the cells beside it are copies of {}", {in_words(model)}});
         done_.insert(place);
         findings_.push_back(std::move(finding));
     }
@@ -234,12 +231,12 @@ std::vector<Finding> short_ranges(const Picture& picture) {
             if (behind) longer.parts[0].to.cell = last;
             if (before) longer.parts[0].from.cell = first;
             Finding finding{.cell = place, .verdict = behind ? Verdict::wrong : Verdict::doubtful};
-            finding.why = "its range leaves out " + in_words(behind ? step(to, 1) : first) +
-                          ", a number of the same block";
+            finding.why = picture.say({"its range leaves out {}, a number of the same block",
+                                       {in_words(behind ? step(to, 1) : first)}});
             finding.suggested = "=" + written(longer, place, picture);
             finding.would_show = number_of(longer, place, picture);
-            finding.evidence = "numbers stand without a gap from " +
-                               in_words(behind && !before ? from : first) + " to " + in_words(last);
+            finding.evidence = picture.say({"numbers stand without a gap from {} to {}",
+                                            {in_words(behind && !before ? from : first), in_words(last)}});
             if (finding.would_show && number_in(picture, place) &&
                 equal(*finding.would_show, *number_in(picture, place)))
                 continue;
