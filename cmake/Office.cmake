@@ -43,7 +43,9 @@ add_library(drysheet_uno MODULE
     office/about_cell.cpp
     office/adopt.cpp
     office/cells.cpp
+    office/class_desk.cpp
     office/component.cpp
+    office/folder.cpp
     office/insert.cpp
     office/judge.cpp
     office/known_workbook.cpp

@@ -117,8 +117,8 @@ std::vector<Function> class_entries() {
                       {{25.0, "DRIEDMASS", 100.0, 80.0, 0.2}, "start"}},
          .see_also = {"SLIPS", "MARK", "WORKING"},
          .raw = [at](std::span<const Input> given, const Reading& reading) -> Outcome {
-             return mark_call(at(given, 0),
-                              number_call(given.subspan(std::min<std::size_t>(1, given.size())), reading));
+             return Told(mark_call(
+                 at(given, 0), number_call(given.subspan(std::min<std::size_t>(1, given.size())), reading)));
          }},
         {.name = "SLIPS",
          .topic = topic,

@@ -14,10 +14,10 @@
 namespace drysheet {
 namespace {
 
-constexpr double kRelative = 0.01, kKelvins = 0.5;  // how far off still counts as right
-constexpr double kClose = 5;                        // in tolerances
-constexpr double kVery = 0.005;                     // a slip is named for "that very answer": three digits
-constexpr double kCounted = 1000;                   // a whole number below it may be a count
+constexpr double kRelative = kRightRelative, kKelvins = kRightKelvins;
+constexpr double kClose = 5;       // in tolerances
+constexpr double kVery = 0.005;    // a slip is named for "that very answer": three digits
+constexpr double kCounted = 1000;  // a whole number below it may be a count
 
 const Dimension& kelvin() { return default_unit(Kind::temperature).dimension; }
 bool whole(double x) { return x == std::floor(x); }
@@ -37,7 +37,7 @@ Sentence close_by(double a, double e, std::string_view unit, const Tolerance& to
     return {"close: {} is {} % off", {{a, unit}, {100 * std::abs(a - e) / std::abs(e), {}, 3}}};
 }
 
-constexpr std::string_view kRight = "right", kSomethingElse = "wrong unit: it measures something else",
+constexpr std::string_view kSomethingElse = "wrong unit: it measures something else",
                            kUncounted = "wrong: a count is exact",
                            kWholeWet = "wrong: a wet-basis moisture is below 1";
 
@@ -228,7 +228,9 @@ Sentence mark_number(const Input& answer, const Input& expected, const Input& to
     return marked(same, e, allowed, wanted->unit ? wanted->unit : got->unit, {});
 }
 
-Sentence mark_sum(const Input& answer, const Call& call) {
+}  // namespace
+
+Sentence mark_call(const Input& answer, const Call& call) {
     const Function& function = call.function;
     const double e = std::get<double>(value(call));
     const auto got = read_answer("answer", answer, call.reading);
@@ -265,13 +267,8 @@ Sentence mark_sum(const Input& answer, const Call& call) {
     return gap(e) <= kClose * allowed.around(e) ? close_by(a, e, function.result_unit, allowed) : "wrong";
 }
 
-}  // namespace
-
 std::string mark(const Input& answer, const Input& expected, const Input& tolerance, const Reading& reading) {
     return written(mark_number(answer, expected, tolerance, reading), reading);
-}
-std::string mark_call(const Input& answer, const Call& call) {
-    return written(mark_sum(answer, call), call.reading);
 }
 
 }  // namespace drysheet

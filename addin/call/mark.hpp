@@ -9,6 +9,10 @@
 
 namespace drysheet {
 
+/// How far off still counts as right: of itself, and of a temperature.
+inline constexpr std::string_view kRight = "right";
+inline constexpr double kRightRelative = 0.01, kRightKelvins = 0.5;
+
 /// A text that begins with one of: no answer yet · right · close · unclear · unit missing · wrong basis ·
 /// wrong unit · wrong. It tells what the numbers are to each other and claims no cause. tolerance: relative,
 /// or an amount such as "0.3 K"; left out, 0.01, or 0.5 K for temperatures.
@@ -19,7 +23,7 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
 /// tolerances of 1 %, or 0.5 K for temperatures), unclear, wrong. A slip is never right for being near: of
 /// the right answer and the slips the nearest is taken. Counts are exact.
 /// Errors: Refusal where the call has no value or the answer cannot be read.
-std::string mark_call(const Input& answer, const Call& call);
+Sentence mark_call(const Input& answer, const Call& call);
 
 /// The entries of a class: MARK, MARKCALL, SLIPS.
 std::vector<Function> class_entries();

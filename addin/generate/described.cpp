@@ -131,21 +131,4 @@ std::string described(const Function& function, const Parameter& param) {
     return *described(function, param, Texts{});
 }
 
-std::string escaped_xml(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        if (c == '&')
-            out += "&amp;";
-        else if (c == '<')
-            out += "&lt;";
-        else if (c == '>')
-            out += "&gt;";
-        else if (c == '"')
-            out += "&quot;";
-        else
-            out += c;
-    }
-    return out;
-}
-
 }  // namespace drysheet

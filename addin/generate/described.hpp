@@ -8,6 +8,7 @@
 
 #include "addin/call/lookup.hpp"
 #include "addin/text/texts.hpp"
+#include "addin/text/words.hpp"
 
 namespace drysheet {
 
@@ -22,8 +23,6 @@ std::string described(const Function& function, const Parameter& param);
 /// A call that works when typed in the language's locale: the function's first check.
 std::string example(const Function& function, const Texts& texts = {});
 
-std::string escaped_xml(std::string_view text);
-
 /// A text of the office's configuration in every language that has it:
 /// <prop oor:name="Title"><value xml:lang="de">…</value>…</prop>
 template <class TextIn>
@@ -35,6 +34,13 @@ std::string property(std::string_view name, const std::vector<Texts>& languages,
                    "</value>";
     return xml + "</prop>\n";
 }
+
+/// A string literal of a source.
+struct Literal {
+    std::string text;
+    bool form = false;  ///< surely one to translate: the reason of a refusal, or a sentence with a {}
+};
+std::vector<Literal> literals_of(const std::string& source);
 
 /// The key of an argument's text: "DRIEDMASS.fresh".
 std::string key_of(const Function& function, const Parameter& param);

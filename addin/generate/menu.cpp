@@ -22,6 +22,9 @@ const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
 const Entry kReviewFolder{"menu.review-folder", "Review a Folder"};
 const Entry kAdopt{"menu.adopt", "Use the Suggestions"};
+const Entry kClass{"menu.class", "Class"};
+const Entry kHandOut{"menu.hand-out", "Hand Out"};
+const Entry kCollect{"menu.collect", "Collect"};
 const Entry kReference{"menu.reference", "All Functions"};
 const Entry kAbout{"menu.about", "About Drysheet"};
 
@@ -130,6 +133,7 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     writer.entry(kReview, "review");
     writer.entry(kReviewFolder, "review-folder");
     writer.entry(kAdopt, "adopt");
+    writer.entry(kClass, {}, submenu({}, {kHandOut, kCollect}, languages));
     writer.entry({}, {});
     writer.entry(kReference, "reference");
     writer.entry(kAbout, "about");

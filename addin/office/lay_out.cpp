@@ -54,8 +54,10 @@
 #include <com/sun/star/util/XNumberFormats.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <map>
+#include <optional>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/undo.hpp"
 
 namespace drysheet {
 
@@ -227,6 +229,22 @@ class Many {
     Reference<sheet::XSheetCellRangeContainer> ranges_;
 };
 
+// A list of what was done forgets its oldest entries beyond a hundred, also within one step, and the first of
+// them is the sheet itself. So a step is made of short ones.
+class Steps {
+  public:
+    explicit Steps(const Document& document) : document_(document) {}
+    void next() {
+        constexpr int short_enough = 20;  // times four changes
+        if (count_++ % short_enough == 0) step_.emplace(document_, OUString());
+    }
+
+  private:
+    const Document& document_;
+    std::optional<UndoStep> step_;
+    int count_ = 0;
+};
+
 void alarm(const Sheet& sheet, const PlannedAlarm& planned, const OUString& style) {
     const Range range = cells_of(sheet, planned.area);
     const Reference<sheet::XSheetConditionalEntries> entries(
@@ -376,7 +394,9 @@ void lay_out(const Document& document, const Sheet& sheet, const SheetPlan& plan
     std::map<std::string, Many> by_format;
     const Reference<sheet::XSheetAnnotations> notes =
         Reference<sheet::XSheetAnnotationsSupplier>(sheet, UNO_QUERY_THROW)->getAnnotations();
+    Steps steps(document);
     for (const PlannedCell& planned : plan.cells) {
+        steps.next();
         const Range range = cells_of(sheet, {planned.column, planned.row, planned.columns, planned.rows});
         by_look.try_emplace(planned.look, document).first->second.add(range);
         if (!planned.format.empty()) by_format.try_emplace(planned.format, document).first->second.add(range);
@@ -388,8 +408,11 @@ void lay_out(const Document& document, const Sheet& sheet, const SheetPlan& plan
         if (!planned.allowed.empty()) allow(range, planned);
     }
     const Reference<table::XColumnRowRange> lines(sheet, UNO_QUERY_THROW);
-    for (std::size_t i = 0; i < plan.widths.size(); ++i)
+    for (std::size_t i = 0; i < plan.widths.size(); ++i) {
+        steps.next();
         size(lines->getColumns(), "Width", i, plan.widths[i]);
+    }
+    steps.next();
     for (const auto& [look, ranges] : by_look) ranges.set_all("CellStyle", styles.cell(look));
     const Reference<util::XNumberFormats> formats =
         Reference<util::XNumberFormatsSupplier>(document, UNO_QUERY_THROW)->getNumberFormats();
@@ -402,10 +425,14 @@ void lay_out(const Document& document, const Sheet& sheet, const SheetPlan& plan
         set(Reference<table::XColumnRowRange>(cells_of(sheet, {0, 0, 1, rows}), UNO_QUERY_THROW)->getRows(),
             "Height", hundredths(plan.height));
     }
+    steps.next();
     for (const auto& [row, height] : plan.heights) size(lines->getRows(), "Height", row, height);
     for (const PlannedAlarm& planned : plan.alarms) alarm(sheet, planned, styles.cell(Look::alarm));
-    for (const PlannedName& planned : plan.names)
+    for (const PlannedName& planned : plan.names) {
+        steps.next();
         name_range(cells_of(sheet, planned.area), planned.name.c_str());
+    }
+    steps.next();
     for (std::size_t i = 0; i < plan.charts.size(); ++i) draw(sheet, plan.charts[i], i, context);
     if (plan.print.columns > 1) {
         const table::CellRangeAddress area = address_of(cells_of(sheet, plan.print));

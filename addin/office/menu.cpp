@@ -33,6 +33,8 @@ constexpr Command kCommands[] = {
     {"review", review},
     {"review-folder", review_folder},
     {"adopt", adopt},
+    {"hand-out", hand_out_workbooks},
+    {"collect", collect_answers},
     {"example-", open_example, Command::Says::nothing},
     {"reference", open_reference, Command::Says::nothing},
     {"about", about, Command::Says::in_box},

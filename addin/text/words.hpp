@@ -35,6 +35,9 @@ std::string lower(std::string_view text);
 /// Without the spaces at its ends.
 std::string_view trimmed(std::string_view text);
 
+/// As the text of an XML file: its marks escaped, a control character a space.
+std::string escaped_xml(std::string_view text);
+
 /// How many letters to change, insert or drop from one word to the other (Levenshtein).
 std::size_t edits(std::string_view a, std::string_view b);
 }  // namespace drysheet

@@ -304,7 +304,10 @@ class Recogniser {
             variables_ = std::move(split.variables);
             if (variables_.empty() || variables_.size() > kMostVariables) continue;
             if (auto found = by_algebra(tree, true)) return found;
-            if (through == kDeepest) return by_value(tree);
+            if (through == kDeepest) {
+                auto found = by_value(tree);  // a slip may be in a formula that this one rests on
+                return found && found->what != Recognised::What::slip ? found : std::nullopt;
+            }
         }
         return {};
     }

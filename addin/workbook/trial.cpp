@@ -112,10 +112,10 @@ class Maker {
     }
 
     /// Whether nothing is there yet, as a condition.
-    std::string blank(std::string_view name) const {
+    std::string blank(std::string_view name, bool typed = false) const {
         const Place& place = at(name);
-        const std::string read = "[" + std::string(name) + "]";
-        return expand(is_range(place.raw) ? "COUNT(" + read + ")=0" : read + "=\"\"");
+        const std::string read = (typed ? "<" : "[") + std::string(name) + (typed ? ">" : "]");
+        return expand(is_range(place.raw) ? (typed ? "COUNTA(" : "COUNT(") + read + ")=0" : read + "=\"\"");
     }
     std::string any_blank(std::string_view needs) const {
         std::string made;
@@ -126,7 +126,7 @@ class Maker {
     std::string blanks_in_words(std::string_view needs) const {
         std::string made;
         for (const auto name : split(needs, ' '))
-            made += std::string(made.empty() ? "" : "&") + "IF(" + blank(name) + ";" +
+            made += std::string(made.empty() ? "" : "&") + "IF(" + blank(name, true) + ";" +
                     in_quotes("; " + words_of(name)) + ";\"\")";
         return made;
     }
@@ -440,7 +440,7 @@ class Writer {
             const CellArea area = make.at(working.name).raw;
             put(area.column, area.row - 1, Look::working, make.say(working.heading));
             for (std::size_t row = area.row; row < area.row + area.rows; ++row)
-                put(area.column, row, Look::working, formula(working.formula, row));
+                put(area.column, row, Look::working, formula(working.formula, row)).format = kHours;
         }
         curve();
     }
@@ -460,7 +460,8 @@ class Writer {
     const Maker& make;
 
   private:
-    static constexpr std::string_view kFigures = "[<1]0.0000;[<100]0.00;0.0";
+    static constexpr const char* kFigures = "[<1]0.0000;[<100]0.00;0.0";
+    static constexpr const char* kHours = "0.0###";  // of their own, lest they take a clock's
 
     void input(const InputLine& line, int time, std::size_t row) {
         put(0, row, Look::label,
@@ -481,7 +482,8 @@ class Writer {
                 typed.allowed = make.expand(with_cell(allowed, address(column, row)));
                 typed.refusal = make.say(refusal);
             }
-            if (input->what == What::clock) put(kReadAt, row, Look::working, clock(cell, row));
+            if (input->what == What::clock)
+                put(kReadAt, row, Look::working, clock(cell, row)).format = kHours;
             const HowRead how = how_read(input->what);
             if (how.read.empty()) continue;
             put(column - 1 + kReadAt, row, Look::working,
@@ -489,7 +491,7 @@ class Writer {
             question +=
                 "IF(ISERROR($" + at + ");IFERROR(" + make.expand(with_cell(how.why, cell)) + ";\"?\");";
             ends += ")";
-            if (unit.empty()) unit = make.expand(how.unit);
+            if (unit.empty()) unit = line.unit.empty() ? make.expand(how.unit) : in_quotes(line.unit);
         }
         if (!question.empty())
             put(kQuestionAt, row, Look::remark, "=" + question + (unit.empty() ? "\"\"" : unit) + ends);
@@ -499,7 +501,7 @@ class Writer {
     std::string clock(const std::string& typed, std::size_t row) const {
         const std::string above = absolute({kReadAt, make.at("run_time").raw.row - 1}) + ":$" +
                                   column_letters(kReadAt) + std::to_string(row);
-        const std::string cell_clock = "LEFT(CELL(\"format\";" + typed + ");1)=\"D\"";
+        const std::string cell_clock = "OR(LEFT(CELL(\"format\";" + typed + ");1)=\"D\";" + typed + ">20000)";
         const std::string of_clock = "IF(ISTEXT(" + typed + ");ISNUMBER(SEARCH(\":\";" + typed + "));AND(" +
                                      cell_clock + ";" + typed + "<1))";
         const std::string hours = "IF(ISTEXT(" + typed + ");DRY.IN(" + typed + ";\"h\");IF(" + cell_clock +

@@ -50,6 +50,7 @@ struct InputLine {
     int times = 1;            ///< rows, their labels numbered
     std::array<std::string_view, 3> headings{};
     bool section = false;
+    std::string_view unit{};  ///< that stands at the right, where its kind does not say it
 };
 
 constexpr std::string_view kTypicalMoisture =
@@ -111,20 +112,20 @@ constexpr InputLine kInputs[] = {
      .b = {"altitude", What::metre},
      .note = "While this is blank, the pressure at sea level is taken."},
 
-    {.label = "Moisture, of the wet mass", .headings = {"Moisture", "Known by", "± points"}, .section = true},
+    {.label = "Moisture, of the wet mass", .headings = {"Known by", "Moisture", "± points"}, .section = true},
     {.label = "Before drying",
-     .b = {"start_moisture", What::moisture, kTypicalMoisture},
-     .c = {"start_way", What::way, "“typical”"},
+     .b = {"start_way", What::way, "“typical”"},
+     .c = {"start_moisture", What::moisture, kTypicalMoisture},
      .d = {"start_u", What::points, kStartPoints},
      .note = "82, 82 %, 0.82 and 82 % wb are the same; 4.5 db is on the dry basis. A guess is as welcome as "
-             "an oven's value: choose on the right how it is known, and the ± follows, open to change. A ± "
+             "an oven's value: choose here how the moisture is known, and the ± follows, open to change. A ± "
              "of 0.5 is 0.5 % (common practice: oven 0.5, meter 2, guess 3)."},
     {.label = "After drying",
-     .b = {"final_moisture", What::moisture},
-     .c = {"final_way", What::way, "“guess”"},
+     .b = {"final_way", What::way, "“guess”"},
+     .c = {"final_moisture", What::moisture},
      .d = {"final_u", What::points, kFinalPoints}},
     {.label = "To reach",
-     .b = {"target_moisture", What::moisture},
+     .c = {"target_moisture", What::moisture},
      .note = "At which drying is to be stopped."},
 
     {.label = "After drying", .section = true},
@@ -145,9 +146,9 @@ constexpr InputLine kInputs[] = {
      .times = 40},
 
     {.label = "Prices and work", .section = true},
-    {.label = "Raw material, a kilogram", .b = {"prices", What::money}},
-    {.label = "A kilowatt-hour", .b = {"prices", What::money}},
-    {.label = "Pay of an hour", .b = {"prices", What::money}},
+    {.label = "Price of the raw material", .b = {"prices", What::money}, .unit = "money/kg"},
+    {.label = "Price of the energy", .b = {"prices", What::money}, .unit = "money/kWh"},
+    {.label = "Pay", .b = {"prices", What::money}, .unit = "money/h"},
     {.label = "Everything else of this trial", .b = {"prices", What::money}},
     {.label = "Hours of work", .b = {"hours", What::hours}},
     {.label = "Energy used, by the meter",
@@ -181,10 +182,6 @@ struct Working {
 };
 
 constexpr Working kWorkings[] = {
-    {"Product in words", "what", "", R"(IF(<product>="";“the product”;<product>))"},
-    {"Moisture to reach in words", "target_words", "target_moisture",
-     R"(FIXED(100*[target_moisture];1;1)&" %")"},
-    {"Unit of mass", "unit", "", R"(IF(<mass_unit>="";"g";<mass_unit>))"},
     {"Grams in it", "factor", "", R"(DRY.IN("1 "&[unit];"g"))"},
     {"± of one weighing, g", "u1", "", R"(IF([scale_u]="";1;[scale_u]))"},
     {"Pressure, kPa", "pressure", "", R"(IF([altitude]="";101.325;DRY.ALTITUDEPRESSURE([altitude])))"},
@@ -254,6 +251,11 @@ constexpr Working kWorkings[] = {
     {"Air into the dryer, relative humidity", "dryer_rh", "room_temp room_rh dryer_temp",
      R"(DRY.HEATEDRH([room_temp];[room_rh];[dryer_temp];[pressure]))"},
     {"Energy, kWh", "energy_used", "", R"(IF([energy]<>"";[energy];[heat]))"},
+    {"Dry solids in a pack, g", "pack_solids", "pack_mass end", "DRY.SOLIDSMASS([pack_mass];[end])"},
+    {"Product in words", "what", "", R"(IF(<product>="";“the product”;<product>))"},
+    {"Moisture to reach in words", "target_words", "target_moisture",
+     R"(FIXED(100*[target_moisture];1;1)&" %")"},
+    {"Unit of mass", "unit", "", R"(IF(<mass_unit>="";"g";<mass_unit>))"},
 };
 
 // Cells beside a range of inputs, a row each.
@@ -468,9 +470,9 @@ constexpr Result kResults[] = {
     {.label = "The most a pack's film may pass",
      .name = "pack",
      .unit = "g/(m²·day·kPa)",
-     .needs = "pack_mass pack_area pack_days end caking isotherm store_temp store_rh",
+     .needs = "pack_solids pack_area pack_days end caking isotherm store_temp store_rh",
      .formula =
-         R"(DRY.BARRIERFOR([pack_days];DRY.SOLIDSMASS([pack_mass];[end])&" g";DRY.DRYBASIS([end]);DRY.DRYBASIS([caking]);[isotherm];IF(INDEX([isotherm_parameters];1;3)="";INDEX([isotherm_parameters];1;1):INDEX([isotherm_parameters];1;2);[isotherm_parameters]);[pack_area];[store_temp];[store_rh]))",
+         R"(DRY.BARRIERFOR([pack_days];[pack_solids]&" g";DRY.DRYBASIS([end]);DRY.DRYBASIS([caking]);[isotherm];IF(INDEX([isotherm_parameters];1;3)="";INDEX([isotherm_parameters];1;1):INDEX([isotherm_parameters];1;2);[isotherm_parameters]);[pack_area];[store_temp];[store_rh]))",
      .remark = "“so that it stays below its caking moisture for {} days”([pack_days])",
      .unless = "[end]>=[caking]",
      .hold = "“no film can help: the product is above its caking moisture when packed”"},
@@ -538,7 +540,7 @@ inline HowRead how_read(What what) {
         case What::moisture:
             return {
                 R"("%")",
-                R"(DRY.WETBASIS(DRY.DRYBASIS(IF(ISTEXT({});{};IF(AND({}>=1;{}<=1.5);NA();IF({}<1;{};{}/100))))))",
+                R"(DRY.WETBASIS(DRY.DRYBASIS(IF(ISTEXT({});{}&"";IF(AND({}>=1;{}<=1.5);NA();IF({}<1;{};{}/100))))))",
                 R"(IF(AND(ISNUMBER({});{}>=1;{}<=1.5);“Per cent, or on the dry basis? Type it so: {} % or {} db”({};{});DRY.WHY("DRYBASIS";IF(ISTEXT({});{};IF({}<1;{};{}/100)))))"};
         case What::points:
             return {"", R"(IF(ISTEXT({});DRY.IN({};"fraction");IF(LEFT(CELL("format";{});1)="P";{};{}/100)))",

@@ -363,6 +363,9 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
 CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> masses, Mass solids) {
     constexpr double kFound =
         10;  // AICc: beyond it a rival has "essentially no support" (Burnham and Anderson)
+    // With fewer the intervals did not hold where the fall is no straight line (tests/simulation/FIGURES.md).
+    constexpr std::size_t kAll = 15;
+    constexpr std::ptrdiff_t kBefore = 5, kAfter = 7;
     constexpr std::size_t least = 8;
     const Run whole = checked_run(times, masses, solids, least);
     const auto found_slips = slips(whole);
@@ -392,7 +395,7 @@ CriticalPoint critical_point(std::span<const Time> times, std::span<const Mass> 
     const auto step = [](const numeric::Slip& slip) { return slip.kind == numeric::SlipKind::step; };
     if (std::ranges::any_of(found_slips, step))
         point.finding = BendFinding::step;
-    else if (before < 5 || std::ssize(run.hours) - before < 5)
+    else if (run.hours.size() < kAll || before < kBefore || std::ssize(run.hours) - before < kAfter)
         point.finding = BendFinding::few_readings;
     else if (point.evidence < kFound)
         point.finding = BendFinding::little_evidence;

@@ -35,7 +35,7 @@ std::string table_of(std::string_view name, const std::vector<Input>& arguments)
 }
 
 std::string marked_call(const Input& answer, std::string_view name, const std::vector<Input>& arguments) {
-    return mark_call(answer, read(*find_function(name), arguments, kPoint));
+    return written(mark_call(answer, read(*find_function(name), arguments, kPoint)));
 }
 
 // By hand, from 100 g at 80 % to 20 % wet basis: 100 × 0.20 ÷ 0.80 = 25.
@@ -163,11 +163,11 @@ TEST(MarkCall, NoSlipIsRightAndNoRightAnswerWrong) {
             }
             if (right == 0) continue;
             ++calls;
-            wrong += mark_call(right, *call) == "right" ? 0 : 1;
+            wrong += mark_call(right, *call).form == kRight ? 0 : 1;
             const std::vector<Slip> all = slips(*call);
             for (const Slip& slip : all) {
                 ++asked;
-                const std::string said = mark_call(slip.answer, *call);
+                const std::string said = written(mark_call(slip.answer, *call));
                 called_right += said == "right" ? 1 : 0;
                 unnamed += said == written(slip.sentence) ? 0 : 1;
             }
@@ -179,7 +179,7 @@ TEST(MarkCall, NoSlipIsRightAndNoRightAnswerWrong) {
             three.precision(function.count ? 9 : 3);
             three << right;
             if (apart && function.gives != Kind::temperature)
-                rounded_wrong += mark_call(three.str(), *call) == "right" ? 0 : 1;
+                rounded_wrong += mark_call(three.str(), *call).form == kRight ? 0 : 1;
         }
         functions_seen += calls > before ? 1 : 0;
         EXPECT_GT(calls, before) << function.name;
