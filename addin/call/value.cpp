@@ -62,8 +62,11 @@ std::string Call::result_unit() const {
 
 Sentence in_a_sentence(const Call& call, const Outcome& outcome) {
     if (const auto* number = std::get_if<double>(&outcome)) {
-        if (call.result_unit() != kAsGiven) return {"{}", {{*number, call.result_unit()}}};
-        return {"{} (as given)", {*number}};
+        const std::string unit = call.result_unit();
+        if (unit == kAsGiven) return {"{} (as given)", {*number}};
+        if (unit.starts_with(kAsGiven))
+            return {"{} {}{}", {*number, Sentence(kAsGiven), unit.substr(kAsGiven.size())}};
+        return {"{}", {{*number, unit}}};
     }
     if (const auto* text = std::get_if<std::string>(&outcome)) return as_it_is(*text);
     const Table& table = std::get<Table>(outcome);

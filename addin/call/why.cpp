@@ -47,7 +47,7 @@ Sentence outcome_of(const Call& call) {
     text = and_zeros(call, std::move(text));
     if (function.rests_on)
         if (const std::string rests = function.rests_on(call.values); !rests.empty())
-            text = {"{}; {}", {std::move(text), rests}};
+            text = {"{}; {}", {std::move(text), written(Sentence(rests), call.reading)}};
     return text;
 }
 
