@@ -843,6 +843,12 @@ std::optional<Clash> Carrier::against_label(const Carried& carried, const Place&
         if (own.has(Say::per) && !own.unit_text.empty() && own.unit_text.find('/') == std::string::npos)
             return {};
         if (typed_of_label(own.label, place)) return {};
+        // two of one row under one label, the one over the other
+        if (carried.dimension == kNone && carried.from.size() == 2 &&
+            std::ranges::all_of(carried.from, [&](const Place& one) {
+                return one.row == place.row && one.sheet == place.sheet && labels_.at(one).label == own.label;
+            }))
+            return {};
         if (carried.weak || carried.dimension[5] != 0 || own.unit->dimension[5] != 0) return {};
         return clash(Verdict::wrong, {"by the units of its inputs it is in {}, but it is {}",
                                       {named(carried), own.evidence}});

@@ -203,9 +203,11 @@ std::string as_quotient(std::string text) {
         for (std::size_t at = 0; (at = text.find(per, at)) != std::string::npos;)
             text.replace(at, per.size(), "/");
     // "kg/m2 h" is said for kg/(m²·h)
-    if (const auto bar = text.find('/'); bar != std::string::npos) {
+    static constexpr std::array<std::string_view, 6> units{"h", "hr", "min", "s", "d", "day"};
+    if (const auto bar = text.find('/'); bar != std::string::npos && text.find('(') == std::string::npos) {
         const auto gap = text.find(' ', bar);
-        if (gap != std::string::npos && read_unit(text.substr(gap + 1)) && read_unit(text.substr(0, gap)))
+        if (gap != std::string::npos && std::ranges::find(units, text.substr(gap + 1)) != units.end() &&
+            read_unit(text.substr(0, gap)))
             text[gap] = '/';
     }
     return text;
@@ -234,7 +236,7 @@ std::optional<Unit> unit_in(std::string_view text) {
         if (unit && unit->dimension == Dimension{} && unit->form == RatioForm::none) unit.reset();
         return unit;
     };
-    if (const auto gap = text.find(' '); gap == text.npos || text.find('/') > gap)
+    if (as_quotient(std::string(text)) == text)
         if (const auto unit = read(text)) return unit;
     // nouns between the units: which water, which solids
     const bool quotient = text.find('/') != std::string_view::npos || has_per(text);
@@ -247,7 +249,8 @@ std::optional<Unit> unit_in(std::string_view text) {
             const char before = at == 0 ? ' ' : plain[at - 1];
             const char after = at + word.size() < plain.size() ? plain[at + word.size()] : ' ';
             if ((before != ' ' && before != '/' && before != '.' && before != '%') ||
-                (after != ' ' && after != '/' && after != ')')) {
+                (after != ' ' && after != '/' && after != ')' &&
+                 !plain.substr(at + word.size()).starts_with("·"))) {
                 ++at;
                 continue;
             }
@@ -409,7 +412,8 @@ Split split(std::string_view text) {
     static constexpr std::string_view symbols[] = {"m1", "m2", "m3", "t1", "t2", "L1", "W1",
                                                    "W2", "T1", "T2", "h1", "h2", "in"};
     if (!words_before && std::ranges::find(symbols, text) == std::end(symbols) &&
-        (text.size() > 1 || text == "%" || text == "g" || text == "h"))
+        (text.size() > 1 || text == "%" || text == "g" || text == "h") && lower(text) != "week" &&
+        lower(text) != "day")
         if (const auto whole = unit_in(text)) {
             take(whole, text, "", false);
             return made;
@@ -448,7 +452,7 @@ Split split(std::string_view text) {
         const auto at = text.rfind(mark);
         if (at == std::string_view::npos || at == 0) continue;
         const auto behind = trimmed(text.substr(at + mark.size()));
-        if (const auto unit = unit_in(behind); unit && !behind.empty()) {
+        if (const auto unit = unit_in(behind); unit && !behind.empty() && !behind.starts_with("by ")) {
             take(unit, behind, std::string(text.substr(0, at)), true);
             return made;
         }
@@ -466,9 +470,14 @@ Split split(std::string_view text) {
              lower(words[0]) == "temps" || lower(words[0]) == "tiempo" || lower(words[0]) == "dauer");
         auto unit = n == 1 ? trailing_unit(last) : unit_in(last);
         if (!unit && time_symbol && n == 1) unit = unit_in(last);
-        // "water per h", "after 4 h"
-        if (!unit || (n < words.size() &&
-                      (is_per(words[words.size() - n - 1]) || has_digit(words[words.size() - n - 1]))))
+        // "water per h", "by grams", "% x mid um", "after 4 h"
+        const auto parts_it = [](std::string_view word) {
+            return is_per(word) || word == "by" || word == "x" || word == "×" || word == "*";
+        };
+        if (!unit ||
+            std::ranges::any_of(words, [](std::string_view word) { return word == "x" || word == "×"; }) ||
+            (n < words.size() &&
+             (parts_it(words[words.size() - n - 1]) || has_digit(words[words.size() - n - 1]))))
             continue;
         const auto rest = text.substr(0, from);
         if (at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
@@ -484,12 +493,15 @@ Split split(std::string_view text) {
         if (!unit || at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
         // "kg per batch", "kg wood per kg dried"; "h ambient", where h is a symbol
         if (std::ranges::any_of(words.begin() + static_cast<std::ptrdiff_t>(n), words.end(), is_per) ||
-            (first.size() == 1 && first != "%" && first != "g") || has_digit(words[n]))  // "KW 36"
+            words[n] == "x" || (first.size() == 1 && first != "%" && first != "g") ||
+            has_digit(words[n]) ||  // "KW 36"
+            rest.find('/') != rest.npos)
             break;
         take(unit, first, std::string(rest), false);
         return made;
     }
-    if (text.find('%') != std::string_view::npos && !has_digit(text)) {
+    if (text.find('%') != std::string_view::npos && !has_digit(text) &&
+        text.find(" x ") == std::string_view::npos) {
         std::string rest(text);
         rest.erase(rest.find('%'), 1);
         take(read_unit("%"), "%", rest, false);
@@ -811,12 +823,18 @@ struct Labels::Reader {
             if (label_column < 0 || cell == sheet.cells.end() || text_of(cell->second) != nullptr) break;
         }
         if (left_unit == nullptr) return nullptr;
-        if (label_column < column - 1)
-            if (const std::string* text = unit_at(column - 1)) return text;
-        // a column of units, before several of values
+        // between the label and its values; behind a value it is that value's
         for (int beside = column - 1; beside > label_column; --beside) {
             const std::string* text = unit_at(beside);
             if (text == nullptr) continue;
+            const auto label = sheet.cells.find({row, label_column});  // "lb | 12 | kg | 5.4"
+            const bool units = label != sheet.cells.end() && text_of(label->second) != nullptr &&
+                               label_of(*text_of(label->second)).only_unit;
+            for (int between = label_column + 1; !units && between < beside; ++between)
+                if (const auto cell = sheet.cells.find({row, between});
+                    cell != sheet.cells.end() && text_of(cell->second) == nullptr)
+                    return nullptr;
+            if (beside == column - 1) return text;
             const auto is_unit = [&](int other) {
                 const auto cell = sheet.cells.find({other, beside});
                 const std::string* words = cell == sheet.cells.end() ? nullptr : text_of(cell->second);

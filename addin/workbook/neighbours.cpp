@@ -176,6 +176,11 @@ class Odd {
         const auto now = number_in(picture_, place), would = number_of(usual, place, picture_);
         Finding finding{.cell = place};
         if (cell.formula) {
+            // unchanged along the row
+            if (const Place& from = cell.formula->from.cell;
+                cell.formula->what == What::cell && usual.what != What::cell && !copies_.key(from).empty() &&
+                std::abs(from.row - place.row) + std::abs(from.column - place.column) == 1)
+                return;
             if (is_total(*cell.formula) != is_total(usual)) return;  // a row of totals may hold a mean price
             if (same_in_algebra(*cell.formula, usual, place, picture_)) return;
             finding.why = picture_.say(

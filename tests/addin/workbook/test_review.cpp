@@ -27,14 +27,14 @@ const Finding* finding_at(const Review& review, const Place& place) {
     return nullptr;
 }
 
-// Those of corpus/ were written by people who had not seen the lexicon: 01 to 20 are right.
+// Those of corpus/ were written by people who had not seen the lexicon: 01 to 20 and 41 to 52 are right.
 std::vector<std::string> corpus() {
     std::vector<std::string> texts(std::begin(kCorpus), std::end(kCorpus));
     for (const auto& file : std::filesystem::directory_iterator(DRYSHEET_CORPUS)) {
         std::ifstream stream(file.path());
         texts.emplace_back(std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>());
     }
-    EXPECT_GE(texts.size(), std::size(kCorpus) + 40);
+    EXPECT_GE(texts.size(), std::size(kCorpus) + 64);
     return texts;
 }
 
