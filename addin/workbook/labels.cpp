@@ -221,6 +221,15 @@ bool several_words(std::string_view text) {
            has_per(text);
 }
 
+// A unit's word in four languages. A unit in capitals may be another word ("MIN"), and in a label some of the
+// words have another sense: a standard deviation, the day that a row is of.
+std::optional<Unit> unit_word(std::string_view text) {
+    static constexpr std::string_view others[] = {"std", "once", "tag", "jour", "día", "dia", "mn"};
+    const std::string word = lower(text);
+    if (read_unit(word) || std::ranges::find(others, word) != std::end(others)) return {};
+    return read_written_unit(word);
+}
+
 // The unit as people write it: "kg w.b.", "g water/g dry matter", "kg/kg DM", "in kg", "% TS".
 std::optional<Unit> unit_in(std::string_view text) {
     text = trimmed(text);
@@ -286,45 +295,21 @@ std::optional<Unit> unit_in(std::string_view text) {
     for (std::size_t at = 0; (at = tight.find(" /")) != std::string::npos;) tight.erase(at, 1);
     auto unit = tight == text ? std::nullopt : read(trimmed(tight));
     if (!unit) {
+        // what people write in a label and not in an argument
         static const std::pair<std::string_view, std::string_view> spellings[] = {{"Std", "h"},
-                                                                                  {"Std.", "h"},
-                                                                                  {"Stunden", "h"},
-                                                                                  {"Stunde", "h"},
-                                                                                  {"heures", "h"},
-                                                                                  {"heure", "h"},
-                                                                                  {"horas", "h"},
-                                                                                  {"hora", "h"},
                                                                                   {"Hours", "h"},
-                                                                                  {"Minuten", "min"},
                                                                                   {"Min", "min"},
                                                                                   {"Min.", "min"},
-                                                                                  {"mins", "min"},
                                                                                   {"min.", "min"},
-                                                                                  {"minutos", "min"},
                                                                                   {"hrs.", "h"},
                                                                                   {"hr.", "h"},
-                                                                                  {"Tage", "d"},
-                                                                                  {"jours", "d"},
-                                                                                  {"días", "d"},
-                                                                                  {"dias", "d"},
                                                                                   {"gr", "g"},
                                                                                   {"gr.", "g"},
                                                                                   {"G", "g"},
                                                                                   {"grs", "g"},
-                                                                                  {"Gramm", "g"},
-                                                                                  {"grammes", "g"},
-                                                                                  {"gramos", "g"},
-                                                                                  {"kilogrammes", "kg"},
-                                                                                  {"kilogramos", "kg"},
-                                                                                  {"Kilogramm", "kg"},
-                                                                                  {"kgs", "kg"},
                                                                                   {"kg.", "kg"},
-                                                                                  {"Kgs", "kg"},
                                                                                   {"kilos", "kg"},
-                                                                                  {"Prozent", "%"},
                                                                                   {"percent", "%"},
-                                                                                  {"pour cent", "%"},
-                                                                                  {"por ciento", "%"},
                                                                                   {"Prozente", "%"},
                                                                                   {"€", "money"},
                                                                                   {"EUR", "money"},
@@ -333,8 +318,6 @@ std::optional<Unit> unit_in(std::string_view text) {
                                                                                   {"Grad C", "°C"},
                                                                                   {"Grad", "°C"},
                                                                                   {"deg", "°C"},
-                                                                                  {"Liter", "L"},
-                                                                                  {"litros", "L"},
                                                                                   {"€/kg", "money/kg"},
                                                                                   {"$/kg", "money/kg"},
                                                                                   {"€/kWh", "money/kWh"},
@@ -352,6 +335,8 @@ std::optional<Unit> unit_in(std::string_view text) {
         const auto found = std::ranges::find(spellings, wanted, [](const auto& pair) { return pair.first; });
         if (found != std::end(spellings))
             unit = found->second.empty() ? std::nullopt : read_unit(found->second);
+        else
+            unit = unit_word(wanted);
     }
     if (unit && unit->basis == Basis::unsaid) unit->basis = basis;
     return unit;
