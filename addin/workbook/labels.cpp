@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "addin/text/quantity_text.hpp"
+#include "addin/text/worded_unit.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/compute.hpp"
 
@@ -248,52 +249,8 @@ std::optional<Unit> unit_in(std::string_view text) {
     if (as_quotient(std::string(text)) == text)
         if (const auto unit = read(text)) return unit;
     // nouns between the units: which water, which solids
-    const bool quotient = text.find('/') != std::string_view::npos || has_per(text);
-    const bool percent = text.find('%') != std::string_view::npos;
-    std::string plain = as_quotient(std::string(text));
-    Basis basis = Basis::unsaid;
-    const auto drop = [&](std::string_view word, Basis says, bool air) {
-        if (!quotient && (!percent || says == Basis::unsaid)) return;
-        for (std::size_t at = 0; (at = plain.find(word, at)) != std::string::npos;) {
-            const char before = at == 0 ? ' ' : plain[at - 1];
-            const char after = at + word.size() < plain.size() ? plain[at + word.size()] : ' ';
-            if ((before != ' ' && before != '/' && before != '.' && before != '%') ||
-                (after != ' ' && after != '/' && after != ')' &&
-                 !plain.substr(at + word.size()).starts_with("·"))) {
-                ++at;
-                continue;
-            }
-            plain.erase(at, word.size());
-            if (says != Basis::unsaid) basis = says;
-            if (air) basis = Basis::unsaid;
-        }
-    };
-    for (const std::string_view word : {"dry air", "trockene Luft", "tr. Luft", "tr.L.", "air sec",
-                                        "aire seco", "a.s.", "da", "Luft", "air"})
-        drop(word, Basis::unsaid, true);
-    for (const std::string_view word :
-         {"dry matter",   "dry solids",   "dry mass", "dry weight", "bone dry",
-          "dry",          "solids",       "solid",    "DM",         "D.M.",
-          "dm",           "d.m.",         "DS",       "ds",         "d.s.",
-          "TS",           "TrS",          "TM",       "atro",       "i.Tr.",
-          "i. Tr.",       "MS",           "m.s.",     "m.sèche",    "matière sèche",
-          "ms",           "bs",           "b.s.",     "base sèche", "base seca",
-          "BS",           "materia seca", "sólidos",  "d.b",        "Trockensubstanz",
-          "Trockenmasse", "(dry basis)",  "solides"})
-        drop(word, Basis::dry, false);
-    for (const std::string_view word :
-         {"bh", "b.h.", "base humide", "base húmeda", "BH", "FM", "FW", "FS", "MH", "m.h.", "w.b",
-          "Feuchtmasse", "Frischmasse", "fresh mass", "fresh", "wet mass", "wet", "as is", "(wet basis)"})
-        drop(word, Basis::wet, false);
-    for (const std::string_view word : {"water", "H2O", "H₂O", "Wasser", "eau", "agua", "moisture", "d'eau",
-                                        "RH", "HR", "r.F.", "rF", "rel."})
-        drop(word, Basis::unsaid, false);
-    std::string tight;
-    for (const char c : plain)
-        if (c != ' ' || (!tight.empty() && tight.back() != '/')) tight += c;
-    while (!tight.empty() && (tight.back() == ' ' || tight.back() == ',')) tight.pop_back();
-    for (std::size_t at = 0; (at = tight.find(" /")) != std::string::npos;) tight.erase(at, 1);
-    auto unit = tight == text ? std::nullopt : read(trimmed(tight));
+    const auto [plain, basis] = without_nouns(as_quotient(std::string(text)), false);
+    auto unit = plain == text ? std::nullopt : read(plain);
     if (!unit) {
         // what people write in a label and not in an argument
         static const std::pair<std::string_view, std::string_view> spellings[] = {{"Std", "h"},
@@ -331,12 +288,11 @@ std::optional<Unit> unit_in(std::string_view text) {
                                                                                   {"-", ""},
                                                                                   {"–", ""},
                                                                                   {"kg/Std", "kg/h"}};
-        const std::string_view wanted = trimmed(tight);
-        const auto found = std::ranges::find(spellings, wanted, [](const auto& pair) { return pair.first; });
+        const auto found = std::ranges::find(spellings, plain, [](const auto& pair) { return pair.first; });
         if (found != std::end(spellings))
             unit = found->second.empty() ? std::nullopt : read_unit(found->second);
         else
-            unit = unit_word(wanted);
+            unit = unit_word(plain);
     }
     if (unit && unit->basis == Basis::unsaid) unit->basis = basis;
     return unit;
