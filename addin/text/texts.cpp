@@ -20,7 +20,7 @@ constexpr std::string_view kWords[] = {
     "at most {}",
     "left out: {}",
     "may be left out",
-    "required",
+    "must be given: {}",
     "Example: {}",
     ", in {}",
     "with its unit, as in \"1.2 kg\"",

@@ -48,13 +48,9 @@ Run checked_run(std::span<const Time> times, std::span<const Mass> masses, Mass 
                        {count(times.size()), count(least)});
     }
     Run run{{}, moistures_of(masses, solids)};
-    for (std::size_t i = 0; i < times.size(); ++i) {
-        if (i > 0 && !(times[i] > times[i - 1])) {
-            throw BadInput(arg::times, "holds {} after {}: times must rise from reading to reading",
-                           {amount(times[i]), amount(times[i - 1])});
-        }
-        run.hours.push_back(hours(times[i] - times[0]));
-    }
+    require_rising(times);
+    run.hours.reserve(times.size());
+    for (const Time& time : times) run.hours.push_back(hours(time - times[0]));
     return run;
 }
 
