@@ -11,8 +11,7 @@
 namespace drysheet {
 namespace {
 
-// First order is called misleading beyond these, in units of its own u.
-constexpr double kSpread = 0.05, kShift = 0.1, kEnds = 0.3, kLost = 0.005;
+constexpr double kLost = 0.005;  // of the draws
 
 // One number that a call depends on: where it sits among the values, and its name.
 struct Place {
@@ -57,12 +56,7 @@ std::string warning(const numeric::Propagated& first, const numeric::Model& mode
     if (drawn->without_value > kLost)
         text = "values within these uncertainties are refused (" +
                in_words(100 * drawn->without_value, 2, reading) + " % of the draws)";
-    const bool off = std::abs(drawn->u - first.u) > kSpread * first.u ||
-                     std::abs(drawn->mean - first.value) > kShift * first.u ||
-                     std::abs(drawn->low - (first.value - 1.96 * first.u)) > kEnds * first.u ||
-                     std::abs(drawn->high - (first.value + 1.96 * first.u)) > kEnds * first.u;
-    // Rounding alone gives a u where a result does not depend on its inputs.
-    if (off && drawn->u > 1e-9 * std::abs(first.value))
+    if (numeric::misleads(first, *drawn))
         text += (text.empty() ? "" : "; ") +
                 ("first order misleads: draws give u = " + in_words(drawn->u, 3, reading)) +
                 " and 95 % of values from " + in_words(drawn->low, 4, reading) + " to " +
