@@ -44,6 +44,7 @@ add_library(drysheet_uno MODULE
     office/adopt.cpp
     office/cells.cpp
     office/component.cpp
+    office/hidden_copy.cpp
     office/insert.cpp
     office/judge.cpp
     office/known_workbook.cpp
@@ -57,6 +58,8 @@ add_library(drysheet_uno MODULE
     office/review_sheet.cpp
     office/said.cpp
     office/sheets.cpp
+    office/sure.cpp
+    office/sure_sheet.cpp
     office/take_picture.cpp
     office/working_cells.cpp
 )

@@ -16,6 +16,7 @@ const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
 const Entry kCell{"menu.cell", "About This Cell"};
+const Entry kSure{"menu.sure", "How Sure Is This Cell"};
 const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
 const Entry kReviewFolder{"menu.review-folder", "Review a Folder"};
@@ -107,7 +108,7 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu,   kExamples,     kPatterns, kCell,      kWorking,
+    std::vector<Entry> keys{kMenu,   kExamples,     kPatterns, kCell,      kSure, kWorking,
                             kReview, kReviewFolder, kAdopt,    kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
@@ -123,6 +124,7 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
         writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kCell, "cell");
+    writer.entry(kSure, "sure");
     writer.entry(kReview, "review");
     writer.entry(kReviewFolder, "review-folder");
     writer.entry(kAdopt, "adopt");

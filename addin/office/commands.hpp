@@ -27,5 +27,6 @@ std::string working_as_cells(const Request&);  // working_cells.cpp
 std::string put_formulas(const Request&);      // insert.cpp
 std::string review_folder(const Request&);     // review_folder.cpp
 std::string review(const Request&);            // review.cpp
+std::string how_sure(const Request&);          // sure.cpp
 
 }  // namespace drysheet

@@ -185,6 +185,7 @@ std::vector<std::optional<Propagated>> propagate(const Models& models, std::span
     for (const Uncertain& input : inputs) at.push_back(input.value);
     const auto values = models(at);
     std::vector<std::optional<Propagated>> results;
+    results.reserve(values.size());
     for (const auto& value : values)
         results.push_back(value ? std::optional(Propagated{.value = *value}) : std::nullopt);
     for (std::size_t i = 0; i < inputs.size(); ++i) {
