@@ -5,8 +5,8 @@
 #include <cmath>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
+#include <com/sun/star/sheet/XCellRangeFormula.hpp>
 #include <com/sun/star/table/BorderLine2.hpp>
-#include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/CellVertJustify2.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/XMergeable.hpp>
@@ -37,6 +37,8 @@ constexpr std::array<sal_Int32, kColumns> kWidths{3600, 6400, 3000, 3000,
                                                   6400, 3200, 3200, 4200};  // 1/100 mm
 constexpr double kBar = 20;                                                 // signs
 constexpr double kLost = 0.005;                                             // of the draws
+constexpr std::size_t kMostFormats = 6;
+constexpr std::string_view kFigures = "[<1]0.0000;[<100]0.00;0.0";  // four figures or so
 constexpr sal_Int32 kBarShade = 0x5b8a72;
 
 double share_of(const Assessed& one, std::size_t input) {
@@ -65,20 +67,22 @@ class Writing {
         const bool one = what_.results.size() == 1;
         sentence(one ? texts_.word("How sure is {}?", {name_of(what_.results[0])})
                      : texts_.word("How sure are these {} cells?", {std::to_string(what_.results.size())}));
-        set(cells(sheet_, 0, 0, 1, 1), "CharWeight", 150.0F);
         how();
         if (one) better(what_.assessed[0]);
         remarks();
         sentence(texts_.word("This list does not follow later changes."));
-        ++row_;
+        next_row();
         results();
-        ++row_;
+        next_row();
         inputs();
-        widths();
+        write();
     }
 
   private:
     std::string name_of(const Place& place) const { return workbook::in_words(place, what_.picture); }
+    std::string name_of(const SureInput& input) const {
+        return input.label.empty() ? name_of(input.cell) : input.label;
+    }
     std::string listed(const std::vector<Place>& places) const {
         std::string text;
         for (const Place& place : places) text += (text.empty() ? "" : ", ") + name_of(place);
@@ -86,12 +90,19 @@ class Writing {
     }
     std::string number(double x, int digits = 3) const { return in_words(x, digits, reading_); }
 
+    void next_row() {
+        grid_.emplace_back();
+        grid_.back().fill(Any(OUString()));
+    }
+    sal_Int32 rows() const { return static_cast<sal_Int32>(grid_.size()); }
     void sentence(const std::string& words) {
-        const Range line = cells(sheet_, 0, row_++, kColumns, 1);
-        Reference<util::XMergeable>(line, UNO_QUERY_THROW)->merge(true);
-        line->getCellByPosition(0, 0)->setFormula(ustring_from("'" + words));
-        set(line, "IsTextWrapped", true);
-        set(line, "VertJustify", table::CellVertJustify2::TOP);
+        sentences_.push_back(rows());
+        next_row();
+        put(0, words);
+    }
+    void put(std::size_t column, double x) { grid_.back().at(column) <<= x; }
+    void put(std::size_t column, const std::string& words) {
+        grid_.back().at(column) <<= ustring_from(words);
     }
 
     bool any_u() const {
@@ -135,9 +146,8 @@ class Writing {
     // "Fresh mass: 0.2 instead of 1"
     std::string bettered(std::size_t i, double factor) const {
         const SureInput& input = what_.sure.inputs[i];
-        const std::string name = input.label.empty() ? name_of(input.cell) : input.label;
         return texts_.word("{} to {} instead of {}",
-                           {name, number(factor * input.number.u, 2), number(input.number.u, 2)});
+                           {name_of(input), number(factor * input.number.u, 2), number(input.number.u, 2)});
     }
     void better(const Assessed& one) {
         if (!one.known) return;
@@ -162,62 +172,42 @@ class Writing {
                 texts_.word("Taken as exact, since nothing says how good they are: {}.", {listed(exact)}));
     }
 
-    Range heading(const std::vector<std::string>& words) {
-        const Range line = cells(sheet_, 0, row_++, static_cast<sal_Int32>(words.size()), 1);
-        for (std::size_t i = 0; i < words.size(); ++i)
-            line->getCellByPosition(static_cast<sal_Int32>(i), 0)->setFormula(ustring_from("'" + words[i]));
-        set(line, "CharWeight", 150.0F);
-        set(line, "BottomBorder2", table::BorderLine2(0x5a6660, 0, 26, 0, 0, 26));
-        return line;
+    void heading(const std::vector<std::string>& words) {
+        headings_.push_back(rows());
+        next_row();
+        for (std::size_t i = 0; i < words.size(); ++i) put(i, words[i]);
     }
-    void put(sal_Int32 column, double x, const std::string& format) {
-        const Range cell = cells(sheet_, column, row_, 1, 1);
-        cell->getCellByPosition(0, 0)->setValue(x);
-        if (format != "General") set(cell, "NumberFormat", number_format(document_, format));
-    }
-    void put(sal_Int32 column, const std::string& words) {
-        const Range cell = cells(sheet_, column, row_, 1, 1);
-        cell->getCellByPosition(0, 0)->setFormula(ustring_from("'" + words));
-        set(cell, "IsTextWrapped", true);
-    }
-    void link(const Place& place) {
-        sheet_->getCellByPosition(0, row_)->setFormula(
-            link_formula(what_.picture.sheets.at(static_cast<std::size_t>(place.sheet)).name,
-                         workbook::in_words(place), name_of(place)));
+    OUString link(const Place& place) const {
+        return link_formula(what_.picture.sheets.at(static_cast<std::size_t>(place.sheet)).name,
+                            workbook::in_words(place), name_of(place));
     }
 
     void results() {
         heading({texts_.word("Result"), texts_.word("What it is"), texts_.word("Value"), "u",
                  texts_.word("Mostly from"), texts_.word("95 % from"), texts_.word("95 % to"),
                  texts_.word("By")});
-        const sal_Int32 first = row_, count = static_cast<sal_Int32>(what_.results.size());
-        for (std::size_t r = 0; r < what_.results.size(); ++r, ++row_) {
+        first_result_ = rows();
+        for (std::size_t r = 0; r < what_.results.size(); ++r) {
             const Assessed& one = what_.assessed[r];
-            link(what_.results[r]);
+            next_row();
+            result_links_.push_back(link(what_.results[r]));
             put(1, workbook::label_of(what_.results[r], what_.picture, what_.labels));
-            const std::string format = format_for(one.u);
+            result_formats_.push_back(format_for(one.u));
             if (!one.known) {
                 put(4, texts_.word("without a value beside some input's own"));
                 continue;
             }
-            put(2, one.value, format);
+            put(2, one.value);
             if (!any_u()) continue;
-            put(3, one.u, format);
-            put(5, one.low, format);
-            put(6, one.high, format);
+            put(3, one.u);
+            put(5, one.low);
+            put(6, one.high);
             put(7, one.by_draws ? texts_.word("draws") : texts_.word("first order"));
-            if (const auto most = std::ranges::max_element(one.contributions);
-                most != one.contributions.end() && *most > 0) {
-                const auto i = static_cast<std::size_t>(most - one.contributions.begin());
-                const SureInput& input = what_.sure.inputs[i];
-                put(4, (input.label.empty() ? name_of(input.cell) : input.label) + ", " +
-                           number(100 * share_of(one, i), 2) + " %");
-            }
+            const auto most = std::ranges::max_element(one.contributions);
+            if (most == one.contributions.end() || *most == 0) continue;
+            const auto i = static_cast<std::size_t>(most - one.contributions.begin());
+            put(4, name_of(what_.sure.inputs[i]) + ", " + number(100 * share_of(one, i), 2) + " %");
         }
-        constexpr std::array<std::pair<sal_Int32, const char*>, 4> names{
-            {{2, "sure_value"}, {3, "sure_u"}, {5, "sure_low"}, {6, "sure_high"}}};
-        for (const auto& [column, name] : names) name_range(cells(sheet_, column, first, 1, count), name);
-        set(cells(sheet_, 0, first, kColumns, count), "VertJustify", table::CellVertJustify2::TOP);
     }
 
     void inputs() {
@@ -234,56 +224,113 @@ class Writing {
         if (what_.results.size() > 1)
             sentence(
                 texts_.word("Contribution and share are those in the result where the share is largest."));
-        const sal_Int32 top = row_;
         heading({kHeader.begin(), kHeader.end()});
         std::vector<std::size_t> order(all.size());
         std::iota(order.begin(), order.end(), std::size_t{0});
         std::ranges::stable_sort(order, std::ranges::greater(), [&](std::size_t i) { return shares[i]; });
+        first_input_ = rows();
         for (const std::size_t i : order) {
             const SureInput& input = all[i];
-            link(input.cell);
+            next_row();
+            input_links_.push_back(link(input.cell));
+            input_formats_.push_back(input.number.u > 0 ? format_for(u[i] / 10) : "General");
             put(1, input.label);
-            put(2, input.number.value, "General");
-            if (input.number.u > 0) {
-                put(3, input.number.u, "General");
-                put(5, parts[i], format_for(u[i] / 10));
-                put(6, shares[i], "0.0 %");
-                const auto signs = static_cast<int>(std::round(kBar * shares[i]));
-                std::string bar;
-                for (int k = 0; k < signs; ++k) bar += "█";
-                if (!bar.empty()) put(7, bar);
-            }
+            put(2, input.number.value);
             put(4, input.from);
-            ++row_;
-        }
-        const sal_Int32 count = row_ - top;
-        name_range(cells(sheet_, 0, top, static_cast<sal_Int32>(kHeader.size()), count), "DRYSHEET_SURE");
-        if (count > 1) {
-            set(cells(sheet_, 7, top + 1, 1, count - 1), "CharColor", kBarShade);
-            set(cells(sheet_, 7, top + 1, 1, count - 1), "IsTextWrapped", false);
-            set(cells(sheet_, 0, top + 1, kColumns, count - 1), "VertJustify", table::CellVertJustify2::TOP);
-            set(cells(sheet_, 2, top + 1, 2, count - 1), "HoriJustify", table::CellHoriJustify_RIGHT);
+            if (!(input.number.u > 0)) continue;
+            put(3, input.number.u);
+            put(5, parts[i]);
+            put(6, shares[i]);
+            std::string bar;
+            for (auto signs = static_cast<int>(std::round(kBar * shares[i])); signs > 0; --signs) bar += "█";
+            put(7, bar);
         }
     }
 
-    void widths() {
-        const Reference<container::XIndexAccess> columns(
-            Reference<table::XColumnRowRange>(sheet_, UNO_QUERY_THROW)->getColumns(), UNO_QUERY_THROW);
+    // ---- into the sheet: the office keeps a hundred changes of a step at most, so few of them
+
+    Range rows_of(sal_Int32 first, sal_Int32 count, sal_Int32 column = 0,
+                  sal_Int32 columns = kColumns) const {
+        return cells(sheet_, column, first, columns, count);
+    }
+    void write_links(sal_Int32 first, const std::vector<OUString>& links) const {
+        if (links.empty()) return;
+        Sequence<Sequence<OUString>> rows(static_cast<sal_Int32>(links.size()));
+        for (std::size_t i = 0; i < links.size(); ++i)
+            rows.getArray()[static_cast<sal_Int32>(i)] = Sequence<OUString>(&links[i], 1);
+        Reference<sheet::XCellRangeFormula>(rows_of(first, rows.getLength(), 0, 1), UNO_QUERY_THROW)
+            ->setFormulaArray(rows);
+    }
+    // Each row's own format, as long as these are few.
+    void write_formats(sal_Int32 first, const std::vector<std::string>& formats, sal_Int32 column,
+                       sal_Int32 columns) const {
+        std::vector<std::size_t> starts;
+        for (std::size_t i = 0; i < formats.size(); ++i)
+            if (i == 0 || formats[i] != formats[i - 1]) starts.push_back(i);
+        const bool few = starts.size() <= kMostFormats;
+        if (!few) starts = {0};
+        for (std::size_t k = 0; k < starts.size(); ++k) {
+            const std::size_t end = k + 1 < starts.size() ? starts[k + 1] : formats.size();
+            const std::string format(few ? std::string_view(formats[starts[k]]) : kFigures);
+            if (format != "General")
+                set(rows_of(first + static_cast<sal_Int32>(starts[k]),
+                            static_cast<sal_Int32>(end - starts[k]), column, columns),
+                    "NumberFormat", number_format(document_, format));
+        }
+    }
+
+    void write() const {
+        Sequence<Sequence<Any>> data(rows());
+        for (sal_Int32 i = 0; i < rows(); ++i)
+            data.getArray()[i] = Sequence<Any>(grid_[static_cast<std::size_t>(i)].data(), kColumns);
+        Reference<sheet::XCellRangeData>(rows_of(0, rows()), UNO_QUERY_THROW)->setDataArray(data);
+        write_links(first_result_, result_links_);
+        write_links(first_input_, input_links_);
+        const auto results = static_cast<sal_Int32>(result_links_.size()),
+                   inputs = static_cast<sal_Int32>(input_links_.size());
+        write_formats(first_result_, result_formats_, 2, 2);
+        write_formats(first_result_, result_formats_, 5, 2);
+        write_formats(first_input_, input_formats_, 5, 1);
+        set(rows_of(first_input_, inputs, 6, 1), "NumberFormat", number_format(document_, "0.0 %"));
+
+        without_language(rows_of(0, rows()));
+        set(rows_of(0, rows()), "VertJustify", table::CellVertJustify2::TOP);
+        set(rows_of(0, 1, 0, 1), "CharWeight", 150.0F);
+        for (const sal_Int32 row : headings_) {
+            set(rows_of(row, 1), "CharWeight", 150.0F);
+            set(rows_of(row, 1), "BottomBorder2", table::BorderLine2(0x5a6660, 0, 26, 0, 0, 26));
+        }
+        set(rows_of(first_input_, inputs, 7, 1), "CharColor", kBarShade);
+        set(rows_of(first_result_, rows() - first_result_, 1, 1), "IsTextWrapped", true);
+        set(rows_of(first_result_, rows() - first_result_, 4, 1), "IsTextWrapped", true);
+        widths();
+
+        constexpr std::array<std::pair<sal_Int32, const char*>, 4> names{
+            {{2, "sure_value"}, {3, "sure_u"}, {5, "sure_low"}, {6, "sure_high"}}};
+        for (const auto& [column, name] : names) name_range(rows_of(first_result_, results, column, 1), name);
+        name_range(rows_of(first_input_ - 1, inputs + 1, 0, static_cast<sal_Int32>(kHeader.size())),
+                   "DRYSHEET_SURE");
+    }
+
+    void widths() const {
+        const Reference<table::XColumnRowRange> sheet(sheet_, UNO_QUERY_THROW);
+        const Reference<container::XIndexAccess> columns(sheet->getColumns(), UNO_QUERY_THROW),
+            rows(sheet->getRows(), UNO_QUERY_THROW);
         for (sal_Int32 i = 0; i < kColumns; ++i)
             set(Reference<uno::XInterface>(columns->getByIndex(i), UNO_QUERY), "Width",
                 kWidths.at(static_cast<std::size_t>(i)));
-        without_language(cells(sheet_, 0, 0, kColumns, row_));
-        // merged cells do not make their rows higher by themselves
-        const Reference<container::XIndexAccess> rows(
-            Reference<table::XColumnRowRange>(sheet_, UNO_QUERY_THROW)->getRows(), UNO_QUERY_THROW);
+        // a sentence runs over all columns; merged cells do not make their rows higher by themselves
+        constexpr sal_Int32 letter = 190, height = 480;  // 1/100 mm
         const sal_Int32 width = std::accumulate(kWidths.begin(), kWidths.end(), sal_Int32{0});
-        for (sal_Int32 i = 0; i < row_; ++i) {
-            const Range line = cells(sheet_, 0, i, kColumns, 1);
-            if (!Reference<util::XMergeable>(line, UNO_QUERY_THROW)->getIsMerged()) continue;
-            const sal_Int32 letters = line->getCellByPosition(0, 0)->getFormula().getLength();
-            constexpr sal_Int32 letter = 210, height = 480;  // 1/100 mm
-            set(Reference<uno::XInterface>(rows->getByIndex(i), UNO_QUERY), "Height",
-                height * (1 + letters * letter / width));
+        for (const sal_Int32 row : sentences_) {
+            OUString words;
+            grid_[static_cast<std::size_t>(row)][0] >>= words;
+            const sal_Int32 lines = 1 + words.getLength() * letter / width;
+            if (lines == 1) continue;
+            const Range line = rows_of(row, 1);
+            Reference<util::XMergeable>(line, UNO_QUERY_THROW)->merge(true);
+            set(line, "IsTextWrapped", true);
+            set(Reference<uno::XInterface>(rows->getByIndex(row), UNO_QUERY), "Height", height * lines);
         }
     }
 
@@ -292,7 +339,11 @@ class Writing {
     const SureSheet& what_;
     const Texts& texts_;
     const Reading reading_;
-    sal_Int32 row_ = 0;
+    std::vector<std::array<Any, kColumns>> grid_;
+    std::vector<sal_Int32> sentences_, headings_;
+    std::vector<OUString> result_links_, input_links_;
+    std::vector<std::string> result_formats_, input_formats_;
+    sal_Int32 first_result_ = 0, first_input_ = 0;
 };
 
 }  // namespace
