@@ -43,11 +43,14 @@ add_library(drysheet_uno MODULE
     office/about_cell.cpp
     office/adopt.cpp
     office/cells.cpp
+    office/class_desk.cpp
     office/component.cpp
+    office/folder.cpp
     office/hidden_copy.cpp
     office/insert.cpp
     office/judge.cpp
     office/known_workbook.cpp
+    office/lay_out.cpp
     office/locale.cpp
     office/long_work.cpp
     office/menu.cpp
@@ -61,6 +64,7 @@ add_library(drysheet_uno MODULE
     office/sure.cpp
     office/sure_sheet.cpp
     office/take_picture.cpp
+    office/trial.cpp
     office/working_cells.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)

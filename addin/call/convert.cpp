@@ -84,7 +84,7 @@ double convert(const Input& quantity, const Input& to_unit, const Input& from_un
         try {
             si = from.basis == Basis::wet ? dry_basis(MoistureWet(si)).value()
                                           : wet_basis(MoistureDry(si)).value();
-        } catch (const Refused& refused) {
+        } catch (const NoResult& refused) {
             refuse("quantity", {"{} {}", {given, refused.reason()}});
         }
     }

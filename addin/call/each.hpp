@@ -15,11 +15,11 @@ namespace drysheet {
 /// for ranges of different lengths or a function that gives no single number.
 struct Rows {
     Table table;
-    struct Refused {
+    struct Row {
         std::size_t row;  ///< counted from 1
         Refusal why;
     };
-    std::optional<Refused> refused;  ///< the first row that is
+    std::optional<Row> refused;  ///< the first row that is
 };
 Rows each(const Function& function, std::span<const Input> arguments, const Reading& reading);
 

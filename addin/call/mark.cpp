@@ -14,10 +14,10 @@
 namespace drysheet {
 namespace {
 
-constexpr double kRelative = 0.01, kKelvins = 0.5;  // how far off still counts as right
-constexpr double kClose = 5;                        // in tolerances
-constexpr double kVery = 0.005;                     // a slip is named for "that very answer": three digits
-constexpr double kCounted = 1000;                   // a whole number below it may be a count
+constexpr double kRelative = kRightRelative, kKelvins = kRightKelvins;
+constexpr double kClose = 5;       // in tolerances
+constexpr double kVery = 0.005;    // a slip is named for "that very answer": three digits
+constexpr double kCounted = 1000;  // a whole number below it may be a count
 
 const Dimension& kelvin() { return default_unit(Kind::temperature).dimension; }
 bool whole(double x) { return x == std::floor(x); }

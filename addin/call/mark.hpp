@@ -9,6 +9,9 @@
 
 namespace drysheet {
 
+/// How far off still counts as right: of itself, and of a temperature.
+inline constexpr double kRightRelative = 0.01, kRightKelvins = 0.5;
+
 /// A text that begins with one of: no answer yet · right · close · unclear · unit missing · wrong basis ·
 /// wrong unit · wrong. It tells what the numbers are to each other and claims no cause. tolerance: relative,
 /// or an amount such as "0.3 K"; left out, 0.01, or 0.5 K for temperatures.

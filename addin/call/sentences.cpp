@@ -204,7 +204,7 @@ struct Subject {
     Sentence meant;
 };
 
-Subject subject_of(const Call& call, const Refused& refused) {
+Subject subject_of(const Call& call, const NoResult& refused) {
     Subject subject{.unit = refused.argument().empty() ? call.function.result_unit : std::string_view{}};
     for (std::size_t i = 0; i < call.values.size(); ++i) {
         const Parameter& param = call.function.params[i];
@@ -237,7 +237,7 @@ Subject subject_of(const Call& call, const Refused& refused) {
 
 }  // namespace
 
-Refusal in_sentence(const Call& call, const Refused& refused) {
+Refusal in_sentence(const Call& call, const NoResult& refused) {
     const Subject subject = subject_of(call, refused);
     std::vector<Part> amounts;
     for (const Amount& amount : refused.amounts()) {
@@ -248,7 +248,7 @@ Refusal in_sentence(const Call& call, const Refused& refused) {
             amounts.push_back(
                 in_unit(amount, amount.kind == subject.kind ? subject.unit : std::string_view{}));
     }
-    const auto* in_words = dynamic_cast<const RefusedInWords*>(&refused);
+    const auto* in_words = dynamic_cast<const NoResultInWords*>(&refused);
     Sentence why = in_words != nullptr ? in_words->why() : Sentence{refused.reason(), std::move(amounts)};
     if (subject.given.size() == 1)
         why = {"{} {}", {subject.given[0], std::move(why)}};

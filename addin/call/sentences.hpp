@@ -20,6 +20,6 @@ namespace drysheet {
 Sentence allowed(const Parameter& param);
 
 /// A refusal of the core, in words and in the units of the sheet.
-Refusal in_sentence(const Call& call, const Refused& refused);
+Refusal in_sentence(const Call& call, const NoResult& refused);
 
 }  // namespace drysheet

@@ -88,7 +88,7 @@ std::optional<double> by_itself(const Function& function, std::span<const Value>
     if (!possible(function, arguments)) return std::nullopt;
     try {
         return std::get<double>(function.call(arguments));
-    } catch (const Refused&) {
+    } catch (const NoResult&) {
         return std::nullopt;
     }
 }

@@ -23,7 +23,7 @@ struct Slip {
 /// Worked out by the function itself; where it refuses such values, by its working. A slip that four digits
 /// cannot tell from the right answer is left out; slips that they cannot tell apart are one, joined by "or".
 /// The function must give one number.
-/// Errors: Refused where the call itself has no value.
+/// Errors: Refusal where the call itself has no value.
 std::vector<Slip> slips(const Call& call);
 
 /// What four digits cannot tell apart.

@@ -210,7 +210,7 @@ Solved solve(const Input& wanted, const Function& function, std::span<const Inpu
         try {
             const double y = std::get<double>(function.call(values)) - target.value;
             return std::isfinite(y) ? std::optional(y) : std::nullopt;
-        } catch (const Refused&) {
+        } catch (const NoResult&) {
             return std::nullopt;
         }
     };

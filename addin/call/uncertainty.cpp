@@ -86,14 +86,14 @@ Table uncertainty(const Call& call) {
         try {
             const double y = std::get<double>(function.call(values));
             return std::isfinite(y) ? std::optional(y) : std::nullopt;
-        } catch (const Refused&) {
+        } catch (const NoResult&) {
             return std::nullopt;
         }
     };
     numeric::Propagated first;
     try {
         first = numeric::propagate(model, inputs);
-    } catch (const Refused& refused) {
+    } catch (const NoResult& refused) {
         throw Refusal(Refusal::Reason::no_solution, "", refused.reason()).under("u");
     }
 

@@ -40,7 +40,7 @@ Outcome value(const Call& call) {
             leave_unit_open(*table);
         if (function.row_by_row) keep_places(call, std::get<Table>(outcome));
         return outcome;
-    } catch (const Refused& refused) {
+    } catch (const NoResult& refused) {
         throw in_sentence(call, refused);
     }
 }

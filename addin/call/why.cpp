@@ -47,7 +47,10 @@ std::string outcome_of(const Call& call) {
         text.append(" ").append(
             plain_spaces(unit.cells.empty() ? unit.text : unit.cells.front().text, storage));
     }
-    return text + zeros(call);
+    text += zeros(call);
+    if (function.rests_on)
+        if (const std::string rests = function.rests_on(call.values); !rests.empty()) text += "; " + rests;
+    return text;
 }
 
 }  // namespace

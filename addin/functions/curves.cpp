@@ -2,6 +2,7 @@
 #include <cmath>
 #include <string>
 
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/curve_choice.hpp"
 #include "addin/functions/model_words.hpp"
 #include "addin/functions/topics.hpp"
@@ -236,6 +237,7 @@ std::vector<Function> curve_entries() {
              .result = "time",
              .range = "The first time at which the curve falls to the ratio; refused when it never does.",
              .source = kModelSource,
+             .caution = kDryEnough,
              .workings = time_workings(),
              .checks =
                  {{{"Lewis", 0.5, column(0.2)}, 3.4657359028, 1e-10, "by hand: ln 2 ÷ 0.2"},
@@ -383,6 +385,7 @@ std::vector<Function> curve_entries() {
              .range = "The same material, thickness, load and air as in the run to which the curve was "
                       "fitted, from the same start.",
              .source = "Definition of the moisture ratio; the models' own publications, DRY.CURVEMODELS.",
+             .caution = kDryEnough,
              .workings = drying_time_workings(),
              .checks = {{{0.8, 0.2, 0.0, "Lewis", column(0.4)}, 6.9314718056, 1e-10, "by hand: 4 ln 2 ÷ 0.4"},
                         {{0.8, 0.2, 0.05, "Lewis", column(0.4)},

@@ -1,4 +1,5 @@
 #include "addin/functions/air_words.hpp"
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"
 #include "drysheet/air.hpp"
 
@@ -57,6 +58,7 @@ std::vector<Function> dryer_air_entries() {
              .result = "load",
              .range = kAirRange,
              .source = kAirSource,
+             .caution = kHeater,
              .working = "dry_air [kg/h] = flow ÷ AIRVOLUME(temp; rh; pressure)\n"
                         "enthalpy_before [kJ/kg] = AIRENTHALPY(temp; rh; pressure)\n"
                         ": load = dry_air × (enthalpy_after − enthalpy_before) ÷ 3600, enthalpy_after at the "
@@ -190,6 +192,7 @@ std::vector<Function> dryer_air_entries() {
              .result = "needed",
              .range = kAdiabatic,
              .source = kAirSource,
+             .caution = kHeater,
              .working = "pickup [kg/kg] = AIRPICKUP(temp; rh; exit_rh; pressure)\n"
                         "dry_air [kg/h] = water ÷ 1000 ÷ time ÷ pickup\n"
                         "needed = dry_air × AIRVOLUME(temp; rh; pressure)",

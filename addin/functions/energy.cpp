@@ -1,5 +1,6 @@
 #include "drysheet/energy.hpp"
 
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"
 #include "drysheet/water.hpp"
 
@@ -107,6 +108,7 @@ std::vector<Function> energy_entries() {
                       "as much (common practice, no source).",
              .source = "Earle & Earle (1983) Unit Operations in Food Processing, ex. 7.1, with Siebel's "
                        "specific heat and the latent heat of IAPWS.",
+             .caution = kHeater,
              .working = "water [g] = fresh × (start − final) ÷ (1 − final)\n"
                         "warming [kJ] = fresh ÷ 1000 × SPECIFICHEAT(start) × (dryer_temp − feed_temp)\n"
                         "evaporating [kJ] = water ÷ 1000 × LATENTHEAT(dryer_temp)\n"

@@ -47,7 +47,7 @@ struct Check {
 };
 
 /// A call that must be refused, and the argument that must be named.
-struct MustRefuse {
+struct RefusalCheck {
     std::vector<Input> given;
     std::string_view argument;
 };
@@ -111,10 +111,12 @@ struct Function {
     std::string_view working;
     std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all
     std::vector<Check> checks;
-    std::vector<MustRefuse> refusals;
+    std::vector<RefusalCheck> refusals;
     std::vector<std::string_view> see_also;
     std::vector<ToldSlip> slips;
 
+    /// What the value rests on besides its source, told by WHY; may be none, and may give an empty text.
+    std::function<std::string(std::span<const Value>)> rests_on;
     std::function<Outcome(std::span<const Value>)> call;
     /// Only the functions about functions (WHY, SOURCE, …) take their arguments as they stand.
     std::function<Outcome(std::span<const Input>, const Reading&)> raw;
@@ -176,11 +178,13 @@ struct Words {
     /// its names.
     std::vector<std::string_view> workings{};
     std::vector<Check> checks{};
-    std::vector<MustRefuse> refusals{};
+    std::vector<RefusalCheck> refusals{};
     std::vector<std::string_view> see_also{};
     std::vector<ToldSlip> slips{};
     bool row_by_row = false;  ///< gives a column, a cell for every row of its ranges
     bool count = false;       ///< gives a count: trays, batches
+    /// What the value rests on besides its source, told by WHY; see Function.
+    std::string (*rests_on)(std::span<const Value> arguments) = nullptr;
     /// Turns a struct or enumeration into a table or a text. Not needed for a quantity or a column of them.
     Outcome (*show)(const Result&) = nullptr;
 };
@@ -386,6 +390,7 @@ Function function(const Words<F>& words) {
                   .refusals = words.refusals,
                   .see_also = words.see_also,
                   .slips = words.slips};
+    if (words.rests_on != nullptr) made.rests_on = words.rests_on;
     std::optional<Kind> kind;
     if constexpr (requires { Shown::kind; }) kind = Shown::kind;
     detail::finish(made, kind, words.unit);

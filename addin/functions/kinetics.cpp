@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"
 
 namespace drysheet {
@@ -16,9 +17,6 @@ constexpr Param kMasses{
     .text = "masses of the readings, without the tray; a blank one leaves its reading out",
     .missed = true};
 constexpr Param kSolids{arg::solids, "dry solids in them, from DRY.SOLIDSMASS", positive};
-constexpr std::string_view kNoKeeping =
-    "A moisture says nothing of keeping: only a measured water activity and the local food authority decide "
-    "that.";
 constexpr Param kStartDb{"start_db", "moisture at the start, dry basis"};
 constexpr Param kEndDb{arg::end_db, "moisture at the end, dry basis"};
 constexpr Param kArea{arg::area, "area of the drying surface", positive};
@@ -358,6 +356,7 @@ std::vector<Function> kinetics_entries() {
              .params = {{kSolids, kStartDb, kEndDb, kArea, kRate}},
              .result = "time",
              .source = "Geankoplis (1993) 3rd ed., eq. 9.6-2.",
+             .caution = kDryEnough,
              .working = "time = solids ÷ 1000 × (start_db − end_db) ÷ (area × rate)",
              .checks = {{{"21.5 kg", 0.38, 0.25, 1.0, 1.51}, 1.85, 1e-3, "Geankoplis (1993) example 9.6-2"},
                         {{"399 kg", 0.38, 0.195, 18.58, 1.51},
@@ -394,6 +393,7 @@ std::vector<Function> kinetics_entries() {
              .result = "time",
              .range = "The rate falls in a straight line from the critical to the equilibrium moisture.",
              .source = "Geankoplis (1993) 3rd ed., eq. 9.6-2 and 9.7-8, on free moisture.",
+             .caution = kDryEnough,
              .working = "constant = max(start_db; critical_db) − max(end_db; critical_db)\n"
                         "falling = (critical_db − equilibrium_db) × ln((min(start_db; critical_db) − "
                         "equilibrium_db) ÷ (min(end_db; critical_db) − equilibrium_db))\n"
@@ -431,6 +431,7 @@ std::vector<Function> kinetics_entries() {
                     .otherwise = 2.0}}},
              .result = "new_time",
              .source = "Crank (1975) 2nd ed., sec. 4.3: time enters only as D t ÷ L².",
+             .caution = kDryEnough,
              .working = "new_time = time × (new_thickness ÷ thickness)^exponent",
              .checks =
                  {{{1.0, 10.0, 60.0}, 36.0, 1e-12, "Coulson and Richardson vol. 2, example 16.2: (60 ÷ 10)²"},

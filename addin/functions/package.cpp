@@ -130,7 +130,10 @@ std::vector<Function> package_entries() {
                           .zero = true}}},
              .result = "desiccant",
              .source = kPermeance,
-             .caution = kCaution,
+             .caution =
+                 "A calculated estimate: only a storage test with measured water activity and the local food "
+                 "authority decide how long a product may be kept. A drying agent is no food: take sachets "
+                 "made to be packed with it, and read its data sheet.",
              .working = "ps [kPa] = SATPRESSURE(temp)\n"
                         "desiccant = permeance × area × ps × (rh_out − rh_in) × days ÷ capacity",
              .checks = {{{1.0, 24.0, "2.86e-9 kg/(m²·s·Pa)", 20.0, 0.6, "0", 1.0},

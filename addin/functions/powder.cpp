@@ -1,5 +1,6 @@
 #include "drysheet/powder.hpp"
 
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"
 
 namespace drysheet {
@@ -117,9 +118,11 @@ std::vector<Function> powder_entries() {
                           "sucrose, maltose, trehalose, sorbitol, citric acid, maltodextrin DE 36, DE 20, DE "
                           "10, DE 5, starch"}}},
              .result = "point",
-             .range = "The shares sum to 1 within 0.01: of a fruit, its sugars and acids without fibre and "
-                      "protein. Published "
-                      "glass transitions differ by 10 K and more between laboratories.",
+             .range =
+                 "The shares sum to 1 within 0.01: of a fruit, its sugars and acids without fibre and "
+                 "protein. Published "
+                 "glass transitions differ by 10 K and more between laboratories. Those used here, and the "
+                 "steps of the heat capacity, are from memory of the sources below.",
              .source = "Couchman & Karasz (1978) Macromolecules 11:117. Glass transitions and steps of the "
                        "heat capacity: "
                        "sugars Roos (1993) Carbohydr. Res. 238:39; maltodextrins Roos & Karel (1991) J. Food "
@@ -145,7 +148,14 @@ std::vector<Function> powder_entries() {
              .refusals = {{{parts({"sucrose", 0.5})}, "shares"},
                           {{parts({"sucrose", 0.5, "salt", 0.5})}, "shares"},
                           {{"sucrose"}, "shares"}},
-             .see_also = {"GLASSPOINT", "CARRIERSHARE", "CAKINGMOISTURE"}}),
+             .see_also = {"GLASSPOINT", "CARRIERSHARE", "CAKINGMOISTURE"},
+             .rests_on =
+                 [](std::span<const Value>) {
+                     return std::string(
+                         "the parts' glass transitions and steps of the heat capacity are from "
+                         "memory, not looked up; of the sugars other laboratories print values "
+                         "up to 9 K away");
+                 }}),
         function<carrier_share>(
             {.name = "CARRIERSHARE",
              .topic = topic,
@@ -194,7 +204,12 @@ std::vector<Function> powder_entries() {
                           {{20.0, 50.0, 25.0, 0.03}, "tg_carrier"},
                           {{20.0, 160.0, 25.0, 0.9}, "tg_carrier"},
                           {{20.0, 160.0, 25.0, 0.03, 10.0, 0.0}, "k"}},
-             .see_also = {"SOLIDSGLASSPOINT", "GLASSPOINT", "CAKINGMOISTURE"}}),
+             .see_also = {"SOLIDSGLASSPOINT", "GLASSPOINT", "CAKINGMOISTURE"},
+             .rests_on =
+                 [](std::span<const Value> given) {
+                     return std::string(
+                         given.back().given ? "" : "k by Roos' line, which is from memory, not looked up");
+                 }}),
         function<hausner_ratio>(
             {.name = "HAUSNER",
              .topic = topic,
@@ -202,6 +217,7 @@ std::vector<Function> powder_entries() {
              .params = {{kBulk, kTapped}},
              .result = "ratio",
              .source = kUsp,
+             .caution = kDust,
              .working = "ratio = tapped ÷ bulk",
              .checks = {{{"0.45 g/mL", "0.55 g/mL"}, 11.0 / 9, 1e-12, "by hand: 55 ÷ 45"}},
              .refusals = {{{550.0, 450.0}, "tapped"}, {{0.0, 450.0}, "bulk"}},
@@ -255,6 +271,7 @@ std::vector<Function> powder_entries() {
              .source = "ANSI/ASAE S319, Method of Determining and Expressing Fineness of Feed Materials by "
                        "Sieving. The 5 %: inclusive measures reach from the 5th to the 95th percentile, Folk "
                        "& Ward (1957) J. Sediment. Petrol. 27:3.",
+             .caution = kDust,
              .working = ": size of a class d = √(opening × next larger opening)\n"
                         ": log mean = Σ mass × log d ÷ Σ mass\n"
                         ": log deviation = √(Σ mass × (log d − log mean)² ÷ Σ mass)",
@@ -292,6 +309,7 @@ std::vector<Function> powder_entries() {
              .range = "From what passes the finest sieve to what passes the largest one.",
              .source =
                  "Cumulative curve, straight between sieves over the logarithm of the size: common practice.",
+             .caution = kDust,
              .working = ": share that passes each sieve = mass on all finer ones ÷ mass of all\n"
                         ": between two sieves: log size is interpolated over the share that passes",
              .checks = {{{openings, column(10.0, 40.0, 30.0, 20.0), 0.5},

@@ -38,6 +38,18 @@ constexpr Param kOrder{.name = arg::order, .text = "order of the loss: 1, or 0",
 
 constexpr std::string_view kNotListed = "not listed";
 
+std::string source_of(const FoundFoods& found) {
+    std::string source = "typical, not measured:";
+    for (std::string_view last; const Food* food : found.lines) {
+        source +=
+            food->source == last ? "; " : (last.empty() ? " " : ". ") + std::string(food->source) + ": ";
+        source += food->name;
+        last = food->source;
+    }
+    if (found.isotherm) source += ". Isotherm: " + std::string(found.isotherm->source);
+    return source;
+}
+
 /// The rows of TYPICAL: name, value, unit.
 Table typical_table(const FoundFoods& found) {
     const auto& lines = found.lines;
@@ -76,13 +88,6 @@ Table typical_table(const FoundFoods& found) {
     row("fibre", mean(&Food::fibre), "fraction");
     row("ash", mean(&Food::ash), "fraction");
     row("sugars", with_sugars > 0 ? Cell(sugars / with_sugars) : Cell(std::string(kNotListed)), "fraction");
-    std::string source = "typical, not measured:";
-    for (std::string_view last; const Food* food : lines) {
-        source +=
-            food->source == last ? "; " : (last.empty() ? " " : ". ") + std::string(food->source) + ": ";
-        source += food->name;
-        last = food->source;
-    }
     if (const auto* isotherm = found.isotherm) {
         row("isotherm", std::string(isotherm->model), "");
         const auto models = isotherm_models();
@@ -90,10 +95,9 @@ Table typical_table(const FoundFoods& found) {
         for (std::size_t i = 0; i < isotherm->parameters.size(); ++i)
             row(model->parameters[i], isotherm->parameters[i], "");
         row("temp", isotherm->celsius, "°C");
-        source += ". Isotherm: " + std::string(isotherm->source);
     }
     row("foods", n, "");
-    row("source", source, "");
+    row("source", source_of(found), "");
     return table;
 }
 
@@ -108,10 +112,10 @@ Outcome typical(const std::string& food, const std::optional<std::string>& what)
         return column;
     }
     if (!found.isotherm && (wanted == "isotherm" || wanted == "parameters" || wanted == "temp"))
-        throw RefusedInWords(arg::what,
-                             {"is of no use here, as no isotherm of this food is at hand; there is one of: "
-                              "{}; fit your own readings with DRY.SORPTIONFIT",
-                              {foods_with_isotherm()}});
+        throw NoResultInWords(arg::what,
+                              {"is of no use here, as no isotherm of this food is at hand; there is one of: "
+                               "{}; fit your own readings with DRY.SORPTIONFIT",
+                               {foods_with_isotherm()}});
     for (std::size_t i = 0; i < table.rows(); ++i) {
         if (lower(std::get<std::string>(table.at(i, 0))) != wanted) continue;
         const Cell& value = table.at(i, 1);
@@ -213,7 +217,9 @@ std::vector<Function> quality_entries() {
                           {{"tomato powder", "sugars"}, "what"},
                           {{"pineapple", "isotherm"}, "what"},
                           {{column("apple", "pear"), "moisture"}, "food"}},
-             .see_also = {"FOODHEAT", "DRIEDMASS", "SORPTION", "CONTENTAFTER"}}),
+             .see_also = {"FOODHEAT", "DRIEDMASS", "SORPTION", "CONTENTAFTER"},
+             .rests_on =
+                 [](std::span<const Value> given) { return source_of(find_foods(given[0].names.front())); }}),
         function<content_after>(
             {.name = "CONTENTAFTER",
              .topic = topic,

@@ -118,7 +118,7 @@ static_assert(kUsualExitRh == 0.4 && kUsualPressureDrop == 250 && kUsualFanEffic
 constexpr std::string_view kYours = "your figure";
 
 /// "energy: is below the latent heat 12 kWh of that water".
-std::string in_words(const Refused& refusal) {
+std::string in_words(const NoResult& refusal) {
     std::vector<Sentence::Part> parts;
     for (const Amount& amount : refusal.amounts()) parts.emplace_back(drysheet::in_words(amount));
     return std::string(refusal.argument()) + " " + written({refusal.reason(), std::move(parts)});

@@ -1,6 +1,7 @@
 #include "drysheet/trayrun.hpp"
 
 #include "addin/functions/air_words.hpp"
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/curve_choice.hpp"
 #include "addin/functions/isotherm_choice.hpp"
 #include "addin/functions/topics.hpp"
@@ -116,6 +117,7 @@ std::vector<Function> trayrun_entries() {
              "Heat and mass balance of each tray, with the add-in's own moist air: Geankoplis 1993, "
              "Transport processes and unit operations, 3rd ed., sec. 9.6 and 9.8, speed eq. 9.6-9; rate by "
              "free moisture: van Meel 1958, Chem. Eng. Sci. 9:36; adaptive steps of Dormand and Prince 1980.",
+         .caution = kDryEnough,
          .working = ": on each tray: drying rate N = N0 × (1 − exp(−u)) ÷ u, with u = N0 ÷ (air flow × what "
                     "the air can still take up)\n"
                     ": N0 of a curve or diffusion = solids × (X0 − Xe) × −dMR/dt where the curve has MR = (X "

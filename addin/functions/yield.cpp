@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 
+#include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"
 #include "addin/text/words.hpp"
 #include "drysheet/balance.hpp"
@@ -134,14 +135,14 @@ std::vector<Function> yield_entries() {
              .params = {{{arg::in, "mass that goes in", positive},
                          {arg::out, "mass that comes out", positive},
                          {.name = arg::kept,
-                          .text = "samples taken of what goes in; they are not lost",
+                          .text = "samples taken; they are not lost",
                           .range = at_least(0),
                           .repeats = true}}},
              .result = "step",
              .range =
                  "Over a dryer the water that it takes out counts as lost: the yield is dried over fresh "
-                 "mass, as in DRY.STAGES. Samples of the product belong to what comes out (DRY.STAGES adds "
-                 "them by itself); what was thrown away goes into DRY.TRIMYIELD.",
+                 "mass. Samples are left out of account, as in DRY.STAGES; what was thrown away goes into "
+                 "DRY.TRIMYIELD.",
              .source = kMass,
              .working = "step = out ÷ (in − sum(kept))",
              .checks = {{{1000.0, 800.0}, 0.8, 1e-12, "by hand: 800 ÷ 1000"},
@@ -234,6 +235,7 @@ std::vector<Function> yield_entries() {
              .params = {{kFresh, kStart, kDried}},
              .result = "final",
              .source = kSolids,
+             .caution = kNoKeeping,
              .working = "final = 1 − fresh × (1 − start) ÷ dried",
              .checks = {{{100.0, 0.8, 25.0}, 0.2, 1e-12, "by hand: 1 − 20 ÷ 25"},
                         {{"250 kg", "20 %", "205 kg"},
@@ -271,6 +273,7 @@ std::vector<Function> yield_entries() {
                          {arg::target, "moisture to reach"}}},
              .result = "reading",
              .source = kSolids,
+             .caution = kDryEnough,
              .working = "reading = tare + fresh × (1 − start) ÷ (1 − target)",
              .checks = {{{500.0, 100.0, 0.8, 0.2}, 525.0, 1e-12, "by hand: 500 + 25"}},
              .refusals = {{{500.0, 100.0, 0.2, 0.8}, "target"}, {{-1.0, 100.0, 0.8, 0.2}, "tare"}},
@@ -414,8 +417,9 @@ std::vector<Function> yield_entries() {
         function<stages_table>(
             {.name = "STAGES",
              .topic = topic,
-             .summary = "Losses and yields stage by stage; samples kept back are not losses, but the water "
-                        "that a dryer takes out is",
+             .summary =
+                 "Losses and yields stage by stage; samples kept back are left out of account, but the "
+                 "water that a dryer takes out is a loss",
              .params = {{{"names", "name of each stage"},
                          {arg::in, "mass into each stage", positive},
                          {arg::out, "mass that goes on to the next stage", at_least(0)},
@@ -427,8 +431,9 @@ std::vector<Function> yield_entries() {
              .range = "Over a dryer the water that it takes out counts as loss: the loss of product there is "
                       "that against DRY.DRIEDMASS. A single step is DRY.STEPYIELD.",
              .source = kMass,
-             .working = ": loss = in − out − kept; loss share = loss ÷ in; yield = (out + kept) ÷ in\n"
-                        ": cumulative yield = product of the yields down to that stage",
+             .working =
+                 ": loss = in − out − kept; loss share = loss ÷ (in − kept); yield = out ÷ (in − kept)\n"
+                 ": cumulative yield = product of the yields down to that stage",
              .checks =
                  {{{column("peel", "slice"), column(1000.0, 800.0), column(800.0, 780.0), column(0.0, 10.0)},
                    200.0,
@@ -439,9 +444,22 @@ std::vector<Function> yield_entries() {
                    10.0,
                    1e-12,
                    "by hand: 800 − 780 − 10",
-                   "slice"}},
+                   "slice"},
+                  {{column("peel", "slice"), column(1000.0, 800.0), column(800.0, 780.0), column("", 10.0)},
+                   780.0 / 790.0,
+                   1e-12,
+                   "by hand: 780 ÷ (800 − 10)",
+                   "slice",
+                   4},
+                  {{column("peel", "slice"), column(1000.0, 800.0), column(800.0, 780.0), column("", 10.0)},
+                   0.8 * 780.0 / 790.0,
+                   1e-12,
+                   "by hand: 0.8 × 780 ÷ 790",
+                   "slice",
+                   5}},
              .refusals = {{{column("peel", "slice"), column(1000.0, 800.0), column(800.0), column(0.0, 10.0)},
-                           "out"}},
+                           "out"},
+                          {{column("peel"), column(1000.0), column(0.0), column(1000.0)}, "kept"}},
              .see_also = {"STEPYIELD", "TRIMYIELD", "CLOSURE", "CHAINYIELD", "DRYINGRATIO"}}),
         function<reconcile>(
             {.name = "RECONCILE",

@@ -8,9 +8,12 @@
 namespace drysheet {
 namespace {
 
+Reading reading_in(const Texts& texts) { return {.decimal_comma = texts.decimal_comma()}; }
+
 std::string bounds_in_words(const Parameter& param, const Texts& texts) {
     const Limits& range = param.range;
-    const std::string low = in_words(range.low), high = in_words(range.high);
+    const Reading reading = reading_in(texts);
+    const std::string low = in_words(range.low, 6, reading), high = in_words(range.high, 6, reading);
     const bool has_low = std::isfinite(range.low), has_high = std::isfinite(range.high);
     if (has_low && has_high)
         return texts.word(range.low_open ? (range.high_open ? "above {} to below {}" : "above {} to {}")
@@ -56,32 +59,35 @@ bool gives_a_table(const Function& function) {
            std::holds_alternative<Table>(evaluate(function, function.checks.front().given, {}));
 }
 
-std::string as_argument(const Input& input) {
+// As the office reads it when typed in a language's locale: there the decimal sign rules what parts the
+// columns of an array, and ; parts arguments and rows everywhere.
+std::string as_argument(const Input& input, const Reading& reading) {
     switch (input.form) {
         case Input::Form::missing:
             return "";
         case Input::Form::number:
-            return in_words(input.number, 10);
+            return in_words(input.number, 10, reading);
         case Input::Form::text:
-            return "\"" + input.text + "\"";
+            return "\"" + formula_in_words(input.text, reading) + "\"";
         case Input::Form::grid:
             break;
     }
     std::string text = "{";
     for (std::size_t i = 0; i < input.cells.size(); ++i) {
-        if (i > 0) text += i % input.columns == 0 ? "|" : ";";
-        text += as_argument(input.cells[i]);
+        if (i > 0) text += i % input.columns == 0 ? ";" : reading.decimal_comma ? "." : ",";
+        text += as_argument(input.cells[i], reading);
     }
     return text + "}";
 }
 
 }  // namespace
 
-std::string example(const Function& function) {
+std::string example(const Function& function, const Texts& texts) {
     std::string call = "DRY." + std::string(function.name) + "(";
     if (!function.checks.empty())
         for (const Input& input : function.checks.front().given)
-            call += (&input == &function.checks.front().given.front() ? "" : "; ") + as_argument(input);
+            call += (&input == &function.checks.front().given.front() ? "" : "; ") +
+                    as_argument(input, reading_in(texts));
     return call + ")";
 }
 
@@ -92,11 +98,14 @@ std::string key_of(const Function& function, const Parameter& param) {
 std::optional<std::string> described(const Function& function, const Parameter& param, const Texts& texts) {
     auto text = texts.of(key_of(function, param), param.text);
     if (!text) return {};
+    const Reading reading = reading_in(texts);
+    *text = formula_in_words(*text, reading);
     const std::string unit = unit_in_words(function, param, texts);
     if (!unit.empty()) *text += " (" + unit + ")";
     if (const std::string allowed = bounds_in_words(param, texts); !allowed.empty()) *text += "; " + allowed;
     if (param.otherwise)
-        *text += "; " + texts.word("left out: {}", {in_words(*param.otherwise, param.shown_unit)});
+        *text +=
+            "; " + texts.word("left out: {}", {in_words(*param.otherwise, param.shown_unit, 6, reading)});
     else if (param.may_be_missing)
         *text += "; " + texts.word("may be left out");
     else  // the wizard calls every argument optional
@@ -105,7 +114,7 @@ std::optional<std::string> described(const Function& function, const Parameter& 
 }
 
 std::optional<std::string> described(const Function& function, const Texts& texts) {
-    auto text = texts.of(std::string(function.name), function.summary);
+    auto text = texts.of(function.name, function.summary);
     if (!text) return {};
     if (!function.result_unit.empty()) *text += texts.word(", in {}", {function.result_unit});
     *text += ".";
@@ -113,31 +122,13 @@ std::optional<std::string> described(const Function& function, const Texts& text
         *text += " " +
                  texts.word("A table: enter it over a range; where its rows have names, DRY.PICK reads one.");
     if (!function.caution.empty())
-        *text += " " + texts.of(std::string(function.name) + ".caution", function.caution)
-                           .value_or(std::string(function.caution));
-    return text;
+        *text += " " + texts.text(std::string(function.name) + ".caution", function.caution);
+    return formula_in_words(*text, reading_in(texts));
 }
 
 std::string described(const Function& function) { return *described(function, Texts{}); }
 std::string described(const Function& function, const Parameter& param) {
     return *described(function, param, Texts{});
-}
-
-std::string escaped_xml(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        if (c == '&')
-            out += "&amp;";
-        else if (c == '<')
-            out += "&lt;";
-        else if (c == '>')
-            out += "&gt;";
-        else if (c == '"')
-            out += "&quot;";
-        else
-            out += c;
-    }
-    return out;
 }
 
 }  // namespace drysheet

@@ -6,6 +6,7 @@
 
 #include "addin/generate/described.hpp"
 #include "addin/workbook/blocks.hpp"
+#include "addin/workbook/trial.hpp"
 
 namespace drysheet {
 namespace {
@@ -15,12 +16,16 @@ using Entry = std::pair<std::string, std::string>;  // key and English label
 const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
+const Entry kTrial{"menu.trial", "Add a Trial Sheet"};
 const Entry kCell{"menu.cell", "About This Cell"};
 const Entry kSure{"menu.sure", "How Sure Is This Cell"};
 const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
 const Entry kReviewFolder{"menu.review-folder", "Review a Folder"};
 const Entry kAdopt{"menu.adopt", "Use the Suggestions"};
+const Entry kClass{"menu.class", "Class"};
+const Entry kHandOut{"menu.hand-out", "Hand Out"};
+const Entry kCollect{"menu.collect", "Collect"};
 const Entry kReference{"menu.reference", "All Functions"};
 const Entry kAbout{"menu.about", "About Drysheet"};
 
@@ -108,11 +113,12 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu,   kExamples,     kPatterns, kCell,      kSure, kWorking,
-                            kReview, kReviewFolder, kAdopt,    kReference, kAbout};
+    std::vector<Entry> keys{kMenu,    kTrial,  kExamples,     kPatterns, kCell,      kSure,
+                            kWorking, kReview, kReviewFolder, kAdopt,    kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
+    for (const std::string& words : trial_words()) keys.emplace_back(words, words);
     return keys;
 }
 
@@ -122,12 +128,14 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     const std::string head = writer.take();
     if (!examples.empty())
         writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
+    writer.entry(kTrial, "trial");
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kCell, "cell");
     writer.entry(kSure, "sure");
     writer.entry(kReview, "review");
     writer.entry(kReviewFolder, "review-folder");
     writer.entry(kAdopt, "adopt");
+    writer.entry(kClass, {}, submenu({}, {kHandOut, kCollect}, languages));
     writer.entry({}, {});
     writer.entry(kReference, "reference");
     writer.entry(kAbout, "about");

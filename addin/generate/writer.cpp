@@ -1,14 +1,17 @@
 // Writes everything that follows from the catalogue: the UNO interface, its registration, the glue, the menu,
 // the checks for the sheet tests and the function reference. See the usage at the end.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <functional>
 #include <iostream>
 #include <map>
+#include <set>
 #include <sstream>
 
 #include "addin/call/lookup.hpp"
 #include "addin/generate/described.hpp"
+#include "addin/lesson/lesson_book.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -94,7 +97,7 @@ void write_idl() {
 std::optional<std::string> with_example(const Function& function, const Texts& texts) {
     constexpr std::size_t longest = 80;
     auto text = described(function, texts);
-    if (const std::string call = example(function); text && call.size() <= longest)
+    if (const std::string call = example(function, texts); text && call.size() <= longest)
         *text += " " + texts.word("Example: {}", {call});
     return text;
 }
@@ -197,7 +200,7 @@ void write_checks() {
                       << ",\"at\":" << escaped_json(check.at) << ",\"origin\":" << escaped_json(check.origin)
                       << "}\n";
         }
-        for (const MustRefuse& refusal : function.refusals) {
+        for (const RefusalCheck& refusal : function.refusals) {
             write_given(function, refusal.given);
             std::cout << ",\"kind\":\"refusal\",\"argument\":" << escaped_json(refusal.argument) << "}\n";
         }
@@ -264,8 +267,8 @@ void write_reference(std::ostream& out) {
 
 // Holds a translator's files against the catalogue: false when a key is none. Says what is missing.
 bool check_texts(const std::vector<Texts>& languages, const std::vector<std::string>& examples) {
-    std::map<std::string, std::string> known;
-    for (const auto word : words()) known.emplace("words." + std::string(word), word);
+    std::map<std::string, std::string> known;  // the English of each key
+    for (const auto word : words()) known.emplace(word, word);
     for (auto& entry : menu_keys(examples)) known.insert(entry);
     for (const Function& function : functions()) {
         known.emplace(function.name, function.summary);
@@ -278,6 +281,8 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
         for (auto at = text.find("{}"); at != std::string_view::npos; at = text.find("{}", at + 1)) ++count;
         return count;
     };
+    std::set<std::string> english;
+    for (const auto& [key, text] : known) english.insert(text);
     bool good = true;
     const auto wrong = [&good](const Texts& texts, const std::string& what) {
         std::cout << texts.language() << ": " << what << "\n";
@@ -285,19 +290,19 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
     };
     for (const Texts& texts : languages) {
         if (texts.language() == "en") continue;
-        std::map<std::string, std::string> missing = known;
         for (const auto& [key, text] : texts.lines()) {
-            const auto english = known.find(key);
-            if (english == known.end())
-                wrong(texts,
-                      key + " is the key of nothing; a function or argument was renamed, or it is misspelt");
-            else if (places(text) != places(english->second))
+            const auto at_key = known.find(key);
+            if (at_key == known.end() && !english.contains(key))
+                wrong(texts, key + " is neither a key nor an English text; one of them was changed");
+            else if (places(text) != places(at_key == known.end() ? key : at_key->second))
                 wrong(texts, key + ": each {} must be kept");
-            missing.erase(key);
         }
-        std::cout << texts.language() << ": " << known.size() - missing.size() << " of " << known.size()
-                  << " texts; missing, with the English to translate:\n";
-        for (const auto& [key, english] : missing) std::cout << "  " << key << "\t" << english << "\n";
+        std::set<std::string> missing;
+        for (const auto& [key, text] : known)
+            if (!texts.of(key, text)) missing.insert(text);
+        std::cout << texts.language() << ": missing " << missing.size() << " of " << english.size()
+                  << " texts\n";
+        for (const std::string& text : missing) std::cout << "  " << text << "\n";
     }
     return good;
 }
@@ -331,10 +336,15 @@ int main(int count, char** given) try {
              write_reference(markdown);
              std::cout << html_page(markdown.str());
          }},
+        {"lessons",
+         [] {
+             constexpr std::array<std::string_view, 3> names{"Asha Rawat", "Dorje Lepcha", "Meera Thapa"};
+             std::cout << class_book(exercise_rows(), names, Texts{});
+         }},
         {"texts", [&] { good = check_texts(languages, examples); }}};
     const auto found = tasks.find(task);
     if (found == tasks.end()) {
-        std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page\n"
+        std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page|lessons\n"
                      "       drysheet_catalogue xcu [LANGUAGE.tsv …]\n"
                      "       drysheet_catalogue menu|texts [LANGUAGE.tsv …] [EXAMPLE.fods …]\n";
         return 2;

@@ -26,6 +26,7 @@ using uno::Sequence;
 namespace {
 
 constexpr Command kCommands[] = {
+    {"trial", add_trial},
     {"put-", put_formulas},
     {"cell", about_cell, Command::Says::nothing},
     {"working", working_as_cells},
@@ -33,6 +34,8 @@ constexpr Command kCommands[] = {
     {"review", review},
     {"review-folder", review_folder},
     {"adopt", adopt},
+    {"hand-out", hand_out_workbooks},
+    {"collect", collect_answers},
     {"example-", open_example, Command::Says::nothing},
     {"reference", open_reference, Command::Says::nothing},
     {"about", about, Command::Says::in_box},

@@ -4,8 +4,6 @@
 #include <com/sun/star/awt/XRequestCallback.hpp>
 #include <com/sun/star/container/XEnumerationAccess.hpp>
 #include <com/sun/star/container/XNamed.hpp>
-#include <com/sun/star/document/MacroExecMode.hpp>
-#include <com/sun/star/document/UpdateDocMode.hpp>
 #include <com/sun/star/frame/XDesktop.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/lang/XServiceInfo.hpp>
@@ -16,24 +14,19 @@
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/task/XJobExecutor.hpp>
 #include <com/sun/star/ucb/XSimpleFileAccess.hpp>
-#include <com/sun/star/ui/dialogs/ExecutableDialogResults.hpp>
-#include <com/sun/star/ui/dialogs/XFolderPicker.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
 #include <cppuhelper/implbase1.hxx>
 #include <cppuhelper/implbase2.hxx>
 #include <cppuhelper/supportsservice.hxx>
-#include <fstream>
 #include <iostream>
-#include <osl/file.hxx>
-#include <rtl/uri.hxx>
 
 #include "addin/office/cells.hpp"
 #include "addin/office/commands.hpp"
+#include "addin/office/folder.hpp"
 #include "addin/office/judge.hpp"
 #include "addin/office/long_work.hpp"
 #include "addin/office/review_sheet.hpp"
-#include "addin/text/words.hpp"
-#include "addin/workbook/formula_text.hpp"
+#include "addin/text/csv.hpp"
 
 namespace drysheet {
 
@@ -51,76 +44,6 @@ using Line = std::vector<Any>;
 using Lines = std::vector<Line>;
 
 Any words(std::string_view text) { return Any(ustring_from(text)); }
-
-// What stands behind the last "/", as a person reads it.
-std::string name_in(const OUString& url) {
-    const OUString name = url.copy(url.lastIndexOf('/') + 1);
-    return utf8_from(rtl::Uri::decode(name, rtl_UriDecodeWithCharset, RTL_TEXTENCODING_UTF8));
-}
-
-OUString without_slash(const OUString& url) {
-    return url.endsWith("/") ? url.copy(0, url.getLength() - 1) : url;
-}
-
-OUString asked_folder(const Request& request) {
-    const OUString given = request.argument("Folder");
-    if (!given.isEmpty()) return without_slash(given);
-    if (request.hidden())
-        throw NotDone(request.texts.word("Say which folder: the argument Folder, a URL, is missing."));
-    const auto picker = request.service<ui::dialogs::XFolderPicker>("com.sun.star.ui.dialogs.FolderPicker");
-    picker->setTitle(ustring_from(request.texts.text("menu.review-folder", "Review a Folder")));
-    if (picker->execute() != ui::dialogs::ExecutableDialogResults::OK)
-        throw NotDone(request.texts.word("No folder was chosen."));
-    return without_slash(picker->getDirectory());
-}
-
-std::vector<OUString> workbooks_in(const Reference<ucb::XSimpleFileAccess>& files, const OUString& folder,
-                                   const Texts& texts) {
-    if (!files->exists(folder) || !files->isFolder(folder))
-        throw NotDone(texts.word("There is no folder {}.", {utf8_from(folder)}));
-    std::vector<OUString> found;
-    const Sequence<OUString> all = files->getFolderContents(folder, false);
-    for (const OUString& file : all) {
-        const std::string name = lower(name_in(file));
-        if (name.starts_with(".") || name.starts_with("~")) continue;
-        const auto dot = name.rfind('.');
-        static constexpr std::string_view endings[] = {"ods",  "fods", "ots", "xlsx",
-                                                       "xlsm", "xltx", "xls", "xlt"};
-        if (dot != std::string::npos &&
-            std::ranges::find(endings, std::string_view(name).substr(dot + 1)) != std::end(endings))
-            found.push_back(file);
-    }
-    std::ranges::sort(found, [](const OUString& a, const OUString& b) { return a.compareTo(b) < 0; });
-    return found;
-}
-
-/// A workbook opened to be read only, without a window, macros or links brought up to date.
-class Opened {
-  public:
-    Opened(const Request& request, const OUString& file) {
-        const auto value = [](const char* name, const Any& any) {
-            return beans::PropertyValue(OUString::createFromAscii(name), 0, any,
-                                        beans::PropertyState_DIRECT_VALUE);
-        };
-        model_ = request.load(file,
-                              {value("ReadOnly", Any(true)), value("PickListEntry", Any(false)),
-                               value("MacroExecutionMode", Any(document::MacroExecMode::NEVER_EXECUTE)),
-                               value("UpdateDocMode", Any(document::UpdateDocMode::NO_UPDATE))},
-                              true);
-    }
-    ~Opened() {
-        try {
-            Reference<util::XCloseable>(model_, UNO_QUERY_THROW)->close(true);
-        } catch (const uno::Exception&) {  // it is gone already
-        }
-    }
-    Opened(const Opened&) = delete;
-    Opened& operator=(const Opened&) = delete;
-    const Reference<frame::XModel>& model() const { return model_; }
-
-  private:
-    Reference<frame::XModel> model_;
-};
 
 struct Summary {
     std::string said;
@@ -216,30 +139,21 @@ void write_sheet(const Sheet& sheet, const std::string& above, const std::vector
     name_range(table, kFolderName);
 }
 
-std::string csv_field(const Any& cell) {
-    double number = 0;
-    if (cell >>= number) return in_words(number, 15);
-    OUString text;
-    cell >>= text;
-    std::string field = utf8_from(text);
-    if (field.find_first_of("\",\n\r") == std::string::npos) return field;
-    return in_quotes(field);
-}
-
-void write_csv(const OUString& url, const Lines& lines) {
-    OUString path;
-    if (osl::FileBase::getSystemPathFromFileURL(url, path) != osl::FileBase::E_None)
-        throw std::runtime_error(utf8_from(url));
-    std::ofstream out(utf8_from(path), std::ios::binary);
-    for (std::size_t i = 0; i < finding_header().size(); ++i)
-        out << (i > 0 ? "," : "") << finding_header()[i];
-    out << "\r\n";
-    for (const Line& line : lines) {
-        for (std::size_t i = 0; i < finding_header().size(); ++i)
-            out << (i > 0 ? "," : "") << (i < line.size() ? csv_field(line[i]) : std::string());
-        out << "\r\n";
-    }
-    if (!out.flush()) throw std::runtime_error(utf8_from(path));
+std::string as_csv(const Lines& lines) {
+    Table table{.columns = finding_header().size()};
+    for (const char* name : finding_header()) table.cells.emplace_back(std::string(name));
+    for (const Line& line : lines)
+        for (std::size_t i = 0; i < table.columns; ++i) {
+            double number = 0;
+            OUString text;
+            if (i < line.size() && (line[i] >>= number)) {
+                table.cells.emplace_back(number);
+                continue;
+            }
+            if (i < line.size()) line[i] >>= text;
+            table.cells.emplace_back(utf8_from(text));
+        }
+    return csv(table);
 }
 
 /// Where the summary goes, without an ending: as told, or beside the folder under a name that is free.
@@ -250,11 +164,7 @@ OUString place_of_summary(const Request& request, const Reference<ucb::XSimpleFi
         if (told.endsWithIgnoreAsciiCase(OUString::createFromAscii(ending)))
             told = told.copy(0, told.getLength() - 4);
     if (!told.isEmpty()) return told;
-    const OUString wanted = folder + "%20review";
-    OUString base = wanted;
-    for (sal_Int32 i = 2; files->exists(base + ".csv") || files->exists(base + ".ods"); ++i)
-        base = wanted + "%20" + OUString::number(i);
-    return base;
+    return free_beside(files, folder, "review", {".csv", ".ods"});
 }
 
 }  // namespace
@@ -262,9 +172,9 @@ OUString place_of_summary(const Request& request, const Reference<ucb::XSimpleFi
 std::string review_folder(const Request& request) {
     const Texts& texts = request.texts;
     const auto files = request.service<ucb::XSimpleFileAccess>("com.sun.star.ucb.SimpleFileAccess");
-    const OUString folder = asked_folder(request);
+    const OUString folder =
+        asked_folder(request, request.texts.text("menu.review-folder", "Review a Folder"));
     const std::vector<OUString> workbooks = workbooks_in(files, folder, texts);
-    if (workbooks.empty()) throw NotDone(texts.word("There is no workbook in {}.", {utf8_from(folder)}));
     const OUString base = place_of_summary(request, files, folder);
 
     Summary summary;
@@ -292,7 +202,7 @@ std::string review_folder(const Request& request) {
 
     std::string written;
     try {
-        write_csv(base + ".csv", summary.findings);
+        write_file(base + ".csv", as_csv(summary.findings));
         written = " " + texts.word("Also written: {}.", {name_in(base) + ".csv"});
     } catch (const std::exception& reason) {
         written = " " + texts.word("{} could not be written.", {reason.what()});

@@ -15,9 +15,8 @@ std::string written(const Sentence::Part& part, const Reading& reading) {
 }  // namespace
 
 std::string written(const Sentence& sentence, const Reading& reading) {
-    const std::string form = reading.texts != nullptr
-                                 ? reading.texts->text("say." + std::string(sentence.form), sentence.form)
-                                 : std::string(sentence.form);
+    const std::string form = formula_in_words(
+        reading.texts != nullptr ? reading.texts->text(sentence.form) : std::string(sentence.form), reading);
     std::string text;
     std::size_t next = 0;
     for (std::size_t i = 0; i < form.size(); ++i) {

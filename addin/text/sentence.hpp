@@ -54,10 +54,10 @@ inline Sentence::Sentence(std::string_view english, std::vector<Part> with)
 inline Sentence as_it_is(std::string text) { return {"{}", {std::move(text)}}; }
 
 /// A refusal whose sentence holds more than amounts.
-class RefusedInWords final : public Refused {
+class NoResultInWords final : public NoResult {
   public:
-    RefusedInWords(std::string_view argument, Sentence why)
-        : Refused(argument, why.form), why_(std::move(why)) {}
+    NoResultInWords(std::string_view argument, Sentence why)
+        : NoResult(argument, why.form), why_(std::move(why)) {}
     const Sentence& why() const { return why_; }
 
   private:

@@ -82,6 +82,68 @@ constexpr std::string_view kWords[] = {
     "Findings",
     "Files",
 
+    // lessons and the class desk
+    "fraction or %",
+    "no answer yet",
+    "All data of this lesson are invented.",
+    "Type your answer in the cream cells, the first one first: a number in the unit shown, or with a unit of your own, such as \"1.25 kg\" or \"12 %\". A later try counts for less. The working stands on the last sheet once you have tried.",
+    "Name",
+    "Seal",
+    "Points: ",
+    "an answer first, please",
+    "Workings",
+    "Lessons of drying, for a class",
+    "Class",
+    "Exercises",
+    "Names",
+    "exercise {}: {} could not be read",
+    "right",
+    "right at try {}",
+    "row {}: the same as one above",
+    "row {}: {}",
+    "{} stands twice in the list",
+    "the seal is not that of this name and these exercises: a copied file, or the lesson was changed",
+    "the name is not in the list",
+    "{} has this name too",
+    "exercises that this lesson does not have: {}",
+    "No.",
+    "Exercise",
+    "Try 1",
+    "Try 2",
+    "Try 3",
+    "in",
+    "Mark",
+    "Points",
+    "Tries",
+    "First step",
+    "All data of these lessons are invented; the exercises are a lecturer's to change.",
+    "Write the names below. Drying ▸ Class ▸ Hand Out then writes a workbook for each into a folder, with numbers of its own, sealed by the name; the pages Class and Exercises are not in it.",
+    "Put what comes back into one folder. Drying ▸ Class ▸ Collect marks every answer again, whatever the files say, and opens a table of points and slips.",
+    "An exercise is a row of the page Exercises: change, delete or add rows. Keep them and the word of the class until you have collected.",
+    "Word of the class (another word, other numbers)",
+    "Lessons to hand out, parted by commas (blank: all)",
+    "What a later try leaves of the points",
+    "Lesson",
+    "Text",
+    "Function",
+    "Arguments",
+    "Ranges",
+    "Digits",
+    "Answer in",
+    "Hints",
+    "This workbook has no list of names and no exercises. Open the example of lessons first: Drying ▸ Open an Example.",
+    "what a later try leaves is a number from 0 to 1: 0.5 was taken",
+    "No exercise can be handed out. {}",
+    "Not done: {}.",
+    "its sheets have different names or seals",
+    "formulas for answers: {}",
+    "it holds no lesson",
+    "There is no name in the list.",
+    "{} is there already",
+    "Workbooks written: {} of {}, with {} exercises each, into {}.",
+    "There is no answered lesson in {}.",
+    "Workbooks read: {}, with a note: {}.",
+
     // using its suggestions
     "Before: {}",
     "Go to the sheet of a review first, and select the rows to use.",
@@ -90,6 +152,11 @@ constexpr std::string_view kWords[] = {
     "None of the selected rows suggests a formula.",
     "Suggestions used: {}, in cells: {}; what stood there is in a note. Left alone, as the cell has changed since: {}.",
     "The workbook takes no new sheet, so the review is in a new workbook.",
+
+    // a trial
+    "Trial",
+    "Trial report",
+    "New sheets: {} and {}. Fill in the shaded cells.",
 
     // the reason in a block of formulas
     "every result is fine",
@@ -159,21 +226,23 @@ Texts::Texts(const std::string& file) : language_(std::filesystem::path(file).st
         if (line.empty() || line.front() == '#') continue;
         const auto tab = line.find('\t');
         if (tab == std::string::npos) throw wrong(": no tab in the line: ", line);
-        lines_.emplace_back(line.substr(0, tab), line.substr(tab + 1));
+        const std::size_t old = line.starts_with("words.") ? 6 : 0;  // as keys once began
+        lines_.emplace_back(line.substr(old, tab - old), line.substr(tab + 1));
         if (!by_key_.insert(lines_.back()).second) throw wrong(": twice: ", lines_.back().first);
     }
 }
 
-std::optional<std::string> Texts::of(const std::string& key, std::string_view english) const {
+std::optional<std::string> Texts::of(std::string_view key, std::string_view english) const {
     if (language_ == "en") return std::string(english);
-    const auto found = by_key_.find(key);
+    auto found = by_key_.find(key);
+    if (found == by_key_.end()) found = by_key_.find(english);
     return found == by_key_.end() || found->second.empty() ? std::nullopt : std::optional(found->second);
 }
 
 std::string Texts::word(std::string_view english, std::initializer_list<std::string_view> values) const {
     if (std::find(std::begin(kWords), std::end(kWords), english) == std::end(kWords))
         throw std::logic_error("not among the words to translate: " + std::string(english));
-    std::string text = this->text("words." + std::string(english), english);
+    std::string text = this->text(english);
     std::size_t from = 0;
     for (const std::string_view value : values) {
         const auto place = text.find("{}", from);

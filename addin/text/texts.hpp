@@ -10,25 +10,26 @@
 
 namespace drysheet {
 
-/// A translator's file: a line for each text, its key and the text parted by a tab; lines that start with #
-/// are notes. Keys:
-///   FUNCTION, FUNCTION.argument, FUNCTION.caution     texts of the catalogue
-///   words.English words                               what is put around them, and what the menu says and
-///                                                     writes; {} stands for a value
+/// A translator's file: a line for each text, the English and its translation parted by a tab; lines that
+/// start with # are notes. {} stands for a value; numbers are written with a point and shown with the
+/// reader's decimal sign. Where one English text means two things, a key of its own goes before it:
 ///   menu.…, pattern.…, example.…                      entries of the menu
+///   FUNCTION, FUNCTION.argument, FUNCTION.caution     texts of the catalogue
 class Texts {
   public:
     Texts() = default;  ///< English
     explicit Texts(const std::string& file);
 
     std::string_view language() const { return language_; }
-    /// The text of a key, which English has anyway.
-    std::optional<std::string> of(const std::string& key, std::string_view english) const;
+    bool decimal_comma() const { return language_ != "en"; }
+    /// The text of a key, or of the English itself, which English has anyway.
+    std::optional<std::string> of(std::string_view key, std::string_view english) const;
     /// The same, or else the English one.
-    std::string text(const std::string& key, std::string_view english) const {
+    std::string text(std::string_view key, std::string_view english) const {
         return of(key, english).value_or(std::string(english));
     }
-    /// English words of words() in this language, each {} filled in its turn.
+    std::string text(std::string_view english) const { return text(english, english); }
+    /// Words of words() in this language, each {} filled in its turn.
     std::string word(std::string_view english, std::initializer_list<std::string_view> values = {}) const;
 
     const std::vector<std::pair<std::string, std::string>>& lines() const { return lines_; }

@@ -58,6 +58,23 @@ std::string lower(std::string_view text) {
     return low;
 }
 
+std::string escaped_xml(std::string_view text) {
+    std::string out;
+    for (const char c : text) {
+        if (c == '&')
+            out += "&amp;";
+        else if (c == '<')
+            out += "&lt;";
+        else if (c == '>')
+            out += "&gt;";
+        else if (c == '"')
+            out += "&quot;";
+        else
+            out += c >= 0 && c < ' ' ? ' ' : c;
+    }
+    return out;
+}
+
 namespace {
 
 // A line break or a stray control character would tear the sentence.

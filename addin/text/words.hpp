@@ -33,6 +33,9 @@ std::string lower(std::string_view text);
 /// Without the spaces at its ends.
 std::string_view trimmed(std::string_view text);
 
+/// As the text of an XML file: its marks escaped, a control character a space.
+std::string escaped_xml(std::string_view text);
+
 /// What was given, as the reader of a refusal should see it.
 std::string in_words(const Input& input, const Reading& reading = {});
 /// How many letters to change, insert or drop from one word to the other (Levenshtein).

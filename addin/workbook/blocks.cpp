@@ -112,7 +112,6 @@ std::string hundredth(std::string_view number) {
 }
 
 bool is_label(std::string_view text) { return !text.empty() && text.front() >= 'A' && text.front() <= 'Z'; }
-std::string label_key(std::string_view label) { return "words." + std::string(label); }
 std::string title_key(const Pattern& pattern) { return "pattern." + std::string(pattern.command); }
 
 struct Place {
@@ -242,7 +241,7 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row, const 
                 }
                 cell.percent = take_percent(part);
                 if (is_label(part))
-                    cell.content = texts.text(label_key(part), part);
+                    cell.content = texts.text(part);
                 else
                     cell.content =
                         cell.percent && !part.starts_with('=') ? hundredth(part) : std::string(part);
@@ -262,7 +261,7 @@ std::vector<std::pair<std::string, std::string>> labels(const Pattern& pattern) 
     std::vector<std::pair<std::string, std::string>> all{{title_key(pattern), std::string(pattern.title)}};
     const Block block = placed(pattern, 0, 0);
     for (const PatternCell& cell : std::span(block.cells).subspan(1))
-        if (is_label(cell.content)) all.emplace_back(label_key(cell.content), cell.content);
+        if (is_label(cell.content)) all.emplace_back(cell.content, cell.content);
     return all;
 }
 

@@ -929,7 +929,7 @@ class Recogniser {
             double ours = 0;
             try {
                 ours = std::get<double>(f.call(arguments));
-            } catch (const Refused&) {
+            } catch (const NoResult&) {
                 continue;
             }
             const auto theirs = value_at(tree, at_, picture_, x);

@@ -165,7 +165,7 @@ class Table {
 
     void enter(Formed form) {
         const std::vector<std::size_t> slots = used(form);
-        if (slots.empty()) return;
+        if (slots.empty() || copies(form, slots)) return;
         const std::size_t n = slots.size();
         const std::vector<std::size_t> all = form.sum.params;
         std::vector<std::size_t> params;
@@ -223,6 +223,13 @@ class Table {
             how[k] = way;
             each_way(function, params, few, k + 1, how, then);
         }
+    }
+
+    // A chain of one stage is that stage's yield: no sum, but any cell that refers to another.
+    static bool copies(const Formed& form, const std::vector<std::size_t>& slots) {
+        std::vector<double> x(form.sum.params.size());
+        for (std::size_t k = 0; k < x.size(); ++k) x[k] = sample(0, k);
+        return slots.size() == 1 && value(form, x) == x[slots[0]];
     }
 
     // a·b, a/b, a − b, (a − b)/a, a·b/c …: where no argument stands twice but for one difference over one.

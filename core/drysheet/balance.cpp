@@ -57,11 +57,15 @@ std::vector<Stage> stages(std::span<const Mass> in, std::span<const Mass> out, s
         if (!(in[i] > Mass())) throw BadInput(arg::in, "holds a mass that is not above 0");
         if (!(out[i] >= Mass())) throw BadInput(arg::out, "holds a mass below 0");
         if (!(sample >= Mass())) throw BadInput(arg::kept, "holds a mass below 0");
+        const Mass left = unaccounted(in[i], std::array{sample});
+        if (!(left > Mass()))
+            throw BadInput(arg::kept, "is too much: {} of samples leave nothing of the {} that went in",
+                           {amount(sample), amount(in[i])});
         const Mass loss = unaccounted(in[i], std::array{out[i], sample});
-        const double yield = (out[i] + sample) / in[i];
-        cumulative *= yield;
+        const double share = loss / left;
+        cumulative *= 1 - share;
         result.push_back(
-            {.loss = loss, .loss_share = loss / in[i], .yield = yield, .cumulative_yield = cumulative});
+            {.loss = loss, .loss_share = share, .yield = 1 - share, .cumulative_yield = cumulative});
     }
     return result;
 }

@@ -36,15 +36,17 @@ Closure closure(Mass in, Mass u_in, std::span<const Mass> outs, std::span<const 
 
 struct Stage {
     Mass loss;                    ///< in - out - kept; below 0 when mass was gained
-    double loss_share = 0;        ///< loss over in
-    double yield = 0;             ///< (out + kept) over in
+    double loss_share = 0;        ///< loss over in - kept
+    double yield = 0;             ///< out over in - kept, as step_yield has it
     double cumulative_yield = 0;  ///< product of the yields up to here: what a run without samples would keep
 };
 
-/// Losses and yields stage by stage. A sample kept back is product of its stage, not a loss.
-/// in, out: mass into and out of each stage, what goes on to the next. kept: samples kept back of its
-/// product; empty means none. Errors: BadInput(arg::in) when empty or not above 0; BadInput(arg::out),
-/// BadInput(arg::kept) of another number, or below 0. Source: mass balance.
+/// Losses and yields stage by stage. A sample kept back is left out of account: it neither went through its
+/// stage nor was lost in it.
+/// in, out: mass into and out of each stage, what goes on to the next. kept: samples kept back; empty means
+/// none. Errors: BadInput(arg::in) when empty or not above 0; BadInput(arg::out), BadInput(arg::kept) of
+/// another number, or below 0; BadInput(arg::kept) when the samples are all that went in. Source: mass
+/// balance.
 std::vector<Stage> stages(std::span<const Mass> in, std::span<const Mass> out, std::span<const Mass> kept);
 
 /// One measured value before and after reconciliation.

@@ -15,9 +15,9 @@ namespace drysheet {
 /// `reason` is English with a `{}` for each of `amounts`, in order, and follows the argument's value:
 /// BadInput(arg::dried, "is below the {} of dry solids that went in", {amount(solids)}).
 /// Both texts must be string literals (they are kept by reference).
-class Refused : public std::exception {
+class NoResult : public std::exception {
   public:
-    Refused(std::string_view argument, std::string_view reason, std::initializer_list<Amount> amounts = {})
+    NoResult(std::string_view argument, std::string_view reason, std::initializer_list<Amount> amounts = {})
         : argument_(argument), reason_(reason), amounts_(amounts) {}
 
     const char* what() const noexcept override { return reason_.data(); }
@@ -33,18 +33,18 @@ class Refused : public std::exception {
 };
 
 /// A value that cannot be, alone or beside the others.
-class BadInput final : public Refused {
-    using Refused::Refused;
+class BadInput final : public NoResult {
+    using NoResult::NoResult;
 };
 
 /// A possible value, outside the range for which the equation was published.
-class OutOfRange final : public Refused {
-    using Refused::Refused;
+class OutOfRange final : public NoResult {
+    using NoResult::NoResult;
 };
 
 /// A search that found no solution.
-class NoConvergence final : public Refused {
-    using Refused::Refused;
+class NoConvergence final : public NoResult {
+    using NoResult::NoResult;
 };
 
 }  // namespace drysheet

@@ -80,10 +80,10 @@ MoistureWet caking_moisture(Temperature store_temp, Temperature tg_solids, doubl
 
 namespace {
 using Parts = DrySolids;
-// Sugars and sorbitol: Roos (1993) Carbohydr. Res. 238:39; citric acid: Lu & Zografi (1997) J. Pharm. Sci.
-// 86:1374; maltodextrins: Roos & Karel (1991) J. Food Sci. 56:1676, their steps that of sucrose by the ratio
-// of the Gordon–Taylor constants with water, 5.42 to 6.0, 6.5, 7.0 and 7.7; starch: Orford et al. (1989) Int.
-// J. Biol. Macromol. 11:91.
+// From memory of the sources, not looked up. Sugars and sorbitol: Roos (1993) Carbohydr. Res. 238:39; citric
+// acid: Lu & Zografi (1997) J. Pharm. Sci. 86:1374; maltodextrins: Roos & Karel (1991) J. Food Sci. 56:1676,
+// their steps that of sucrose by the ratio of the Gordon–Taylor constants with water, 5.42 to 6.0, 6.5, 7.0
+// and 7.7; starch: Orford et al. (1989) Int. J. Biol. Macromol. 11:91.
 constexpr GlassFormer kGlassFormers[] = {
     {&Parts::fructose, 5, 0.75},
     {&Parts::glucose, 31, 0.63},

@@ -18,7 +18,7 @@ template <class Call>
 auto renamed(std::initializer_list<Rename> names, Call call) {
     try {
         return call();
-    } catch (Refused& refusal) {
+    } catch (NoResult& refusal) {
         const auto* rename = std::ranges::find(names, refusal.argument(), &Rename::from);
         if (rename != names.end()) refusal.rename(rename->to);
         throw;

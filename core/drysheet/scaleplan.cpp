@@ -210,7 +210,7 @@ template <class Figure>
 auto attempt(Figure figure) -> Attempt<decltype(figure())> {
     try {
         return {.value = figure(), .refusal = {}};
-    } catch (const Refused& refusal) {
+    } catch (const NoResult& refusal) {
         return {.value = {}, .refusal = refusal};
     }
 }

@@ -84,7 +84,7 @@ enum class AirScaling : std::uint8_t { none, activation_energy, wet_bulb_depress
 template <class T>
 struct Attempt {
     std::optional<T> value;
-    std::optional<Refused> refusal;
+    std::optional<NoResult> refusal;
 };
 
 /// The dryer and its season, for one drying time.

@@ -73,10 +73,9 @@ Fraction chain_yield(std::span<const Fraction> yields);
 
 /// Yield of one step from what goes in and what comes out of it.
 ///   y = out / (in - samples)
-/// in: mass that goes in, above 0. out: mass that comes out, above 0. kept: samples taken of what goes in;
-/// none means none.
-/// Errors: BadInput(arg::in), BadInput(arg::out) unless above 0; BadInput(arg::kept) when the samples are all
-/// of it; BadInput(arg::out) above what is left to come out.
+/// in: mass that goes in, above 0. out: mass that comes out, above 0. kept: samples taken, left out of
+/// account as in stages; none means none. Errors: BadInput(arg::in), BadInput(arg::out) unless above 0;
+/// BadInput(arg::kept) when the samples are all of it; BadInput(arg::out) above what is left to come out.
 /// Source: mass balance.
 Fraction step_yield(Mass in, Mass out, std::optional<std::span<const Mass>> kept = {});
 

@@ -81,7 +81,7 @@ TEST_P(EveryFunction, GivesItsCheckValues) {
 
 TEST_P(EveryFunction, RefusesAndNamesTheArgument) {
     const Function& function = *GetParam();
-    for (const MustRefuse& refusal : function.refusals) {
+    for (const RefusalCheck& refusal : function.refusals) {
         try {
             evaluate(function, refusal.given, kPoint);
             ADD_FAILURE() << "not refused: " << refusal.argument;

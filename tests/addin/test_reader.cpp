@@ -292,6 +292,21 @@ TEST(Each, GoesThroughRangesAndKeepsErrorsInTheirRow) {
     EXPECT_TRUE(std::isnan(std::get<double>(table.at(3, 0))));
 }
 
+TEST(Why, TellsWhatTheValueRestsOn) {
+    EXPECT_EQ(
+        why_of("TYPICAL", {"pineapple", "moisture"}),
+        "fine: 0.8624; typical, not measured: USDA SR28: Pineapple, raw, all varieties; Pineapple, raw, "
+        "extra sweet variety; Pineapple, raw, traditional varieties. IFCT 2017: Pineapple");
+    EXPECT_TRUE(says(why_of("TYPICAL", {"prunes", "isotherm"}), "from memory, not looked up"));
+    EXPECT_EQ(why_of("TYPICAL", {"prunes", "isotherm"}).find("Henderson"), std::string("fine: ").size());
+    EXPECT_EQ(why_of("SOLIDSGLASSPOINT", {Input({"sucrose", 1.0}, 2)}),
+              "fine: 62 °C; the parts' glass transitions and steps of the heat capacity are from memory, not "
+              "looked up; of the sugars other laboratories print values up to 9 K away");
+    EXPECT_TRUE(
+        says(why_of("CARRIERSHARE", {20.0, 160.0, 25.0, 0.03}), "k by Roos' line, which is from memory"));
+    EXPECT_FALSE(says(why_of("CARRIERSHARE", {20.0, 160.0, 25.0, 0.03, 10.0, 6.0}), "memory"));
+}
+
 TEST(Why, NamesTheNearestFunction) {
     const std::vector<Input> given{"DRY.DRIEDMAS", 1.0};
     try {

@@ -89,5 +89,31 @@ TEST(Tables, WorkingListsWhatWasGiven) {
         made.lines, [](const std::string& line) { return line.starts_with("raw = 500, kg, DRY.RAWFOR"); }));
 }
 
+TEST(TableArgument, NamesANearNameAndNoFarOne) {
+    EXPECT_TRUE(says(why_of(three({"thicknes", "5 mm", ""}, kTest)), "perhaps \"thickness\""));
+    const std::string far = why_of(three({"zzzzzzzz", "5 mm", ""}, kTest));
+    EXPECT_TRUE(says(far, "is not a name known here")) << far;
+    EXPECT_FALSE(says(far, "perhaps")) << far;
+}
+
+TEST(Pick, SaysWhatIsMissing) {
+    const auto refused = [](const std::vector<Input>& given) {
+        try {
+            evaluate(*find_function("PICK"), given, {});
+        } catch (const Refusal& refusal) {
+            return std::string(refusal.argument());
+        }
+        return std::string("not refused");
+    };
+    const Input table(Rows{"mean", 1.0, "sd", 2.0}, 2);
+    EXPECT_EQ(refused({table, "mean"}), "not refused");
+    EXPECT_EQ(refused({table, ""}), "row");
+    EXPECT_EQ(refused({table}), "row");
+    EXPECT_EQ(refused({table, "median"}), "row");
+    EXPECT_EQ(refused({table, "mean", 3.0}), "column");
+    EXPECT_EQ(refused({table, "mean", 1.5}), "column");
+    EXPECT_EQ(refused({"mean", "mean"}), "table");
+}
+
 }  // namespace
 }  // namespace drysheet

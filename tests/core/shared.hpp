@@ -65,7 +65,7 @@ std::string bad_input(Call call) {
 
 /// A call that must be refused, whatever the type of the refusal, and the argument that must be named.
 void expect_refused(const auto& call, std::string_view argument) {
-    EXPECT_EQ(refused<Refused>(call), argument);
+    EXPECT_EQ(refused<NoResult>(call), argument);
 }
 
 /// The rows of a reference file, split at the separator; lines starting with # are left out.

@@ -221,8 +221,11 @@ TEST(DryerAir, Refusals) {
     EXPECT_EQ(bad_input([&] { return heating_load(one, celsius(25), rh(0.5), celsius(20), kSea); }),
               "heated");
     EXPECT_EQ(
-        refused<OutOfRange>([&] { return heating_load(one, celsius(25), rh(0.5), celsius(250), kSea); }),
+        refused<OutOfRange>([&] { return heating_load(one, celsius(25), rh(0.5), celsius(200.1), kSea); }),
         "heated");
+    EXPECT_NO_THROW(heating_load(one, celsius(25), rh(0.5), celsius(200), kSea));
+    EXPECT_EQ(refused<OutOfRange>([] { return air_volume(celsius(-80.1), rh(0.5), kSea); }), "temp");
+    EXPECT_NO_THROW(air_volume(celsius(-80), rh(0.5), kSea));
     EXPECT_EQ(bad_input([] { return heating_load(m3_per_s(-1), celsius(25), rh(0.5), celsius(60), kSea); }),
               "flow");
     EXPECT_EQ(bad_input([&] {

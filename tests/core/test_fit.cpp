@@ -168,7 +168,7 @@ TEST(Fit, refuses_what_the_data_do_not_determine) {
         try {
             numeric::fit(problem);
             ADD_FAILURE() << "no refusal";
-        } catch (const Refused& refused) {
+        } catch (const NoResult& refused) {
             EXPECT_EQ(refused.argument(), argument);
         }
     };

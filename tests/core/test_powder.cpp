@@ -78,6 +78,19 @@ TEST(SolidsGlassPoint, parts_alone_and_mixed) {
         alone.*share = Fraction(1);
         EXPECT_TRUE(within(in_celsius(solids_glass_point(alone)), roos(name), 1e-9)) << name;
     }
+    // Those are from memory. Other laboratories print values within 9 K: fructose 6.85, glucose 37.85 and
+    // sorbitol −0.15 °C, Orford et al. (1990) Carbohydr. Res. 196:11 as listed by GlycoData; fructose 286 K,
+    // Finegold et al. (1989) J. Chem. Soc. Faraday Trans. 1 85:2945, abstract; sucrose 60 and trehalose 106
+    // °C, Roe & Labuza (2005) Int. J. Food Prop. 8:559, abstract; glucose 31 °C, GlycoData.
+    const std::pair<double, std::optional<Fraction> DrySolids::*> elsewhere[] = {
+        {6.85, &DrySolids::fructose}, {12.85, &DrySolids::fructose}, {37.85, &DrySolids::glucose},
+        {31, &DrySolids::glucose},    {-0.15, &DrySolids::sorbitol}, {60, &DrySolids::sucrose},
+        {106, &DrySolids::trehalose}};
+    for (const auto& [printed, share] : elsewhere) {
+        DrySolids alone;
+        alone.*share = Fraction(1);
+        EXPECT_TRUE(within(in_celsius(solids_glass_point(alone)), printed, 9)) << printed;
+    }
     // By hand, steps 0.60 and 0.75 J/(g K) of Roos (1993): exp((0.30 ln 335.15 + 0.375 ln 278.15)/0.675) K.
     DrySolids half;
     half.sucrose = Fraction(0.5);

@@ -312,7 +312,7 @@ TEST(ScalePlan, AgreesWithTrayRunIn200Plans) {
         ScalePlan plan;
         try {
             plan = scale_plan(test, target);
-        } catch (const Refused& refusal) {
+        } catch (const NoResult& refusal) {
             // Only a time longer than the day, and air that is too damp for the exit wanted.
             EXPECT_TRUE(refusal.argument() == "hours a day" || refusal.argument() == "exit rh")
                 << refusal.argument() << " " << refusal.reason();
@@ -396,7 +396,7 @@ std::string refused(auto change) {
     BenchTest test = bench();
     ScaleTarget target = season();
     change(test, target);
-    return test::refused<Refused>([&] { return scale_plan(test, target); });
+    return test::refused<NoResult>([&] { return scale_plan(test, target); });
 }
 TEST(ScalePlan, RefusalsNameTheRow) {
     using T = BenchTest&;

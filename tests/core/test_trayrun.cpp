@@ -424,7 +424,7 @@ std::string refused(const TrayOptions& options, double flow = 1000, double rh = 
     try {
         tray_run(kg(2), MoistureWet(0.85), m2(0.5), celsius(60), RelativeHumidity(rh), m3_per_h(flow),
                  options);
-    } catch (const Refused& refusal) {
+    } catch (const NoResult& refusal) {
         return std::string(refusal.argument());
     }
     return "not refused";

@@ -56,6 +56,8 @@ RULES = [  # name, pattern, replacements to choose from (a string, or a function
     ("truth", r"\breturn (true|false);", {"true": "false", "false": "true"}),
 ]
 
+MEMBER = r" +(?:double|int|bool|unsigned|std::\w+|[A-Z]\w+) \w+ = [^(]*;"
+
 Change = collections.namedtuple("Change", "path line kind before after")
 
 
@@ -66,9 +68,9 @@ def other_number(text):
     return repr(float(text) * 1.02) if float(text) else "1.0"
 
 
-def code_lines(text):
-    """(number, line) of the lines that may change: no comments, strings, directives, types; nor the entries' checks and
-    refusals, whose change a test notices by itself."""
+def code_lines(text, header):
+    """(number, line) of the lines that may change: no comments, strings, directives, types, nor what a struct's member
+    holds before it gets its value; nor the entries' checks and refusals, whose change a test notices by itself."""
     depth, waiting = 0, False  # inside .checks = {...} or .refusals = {...}; before its first brace
     for number, line in enumerate(text.splitlines(), 1):
         bare = re.sub(r'R?"(?:\\.|[^"\\])*"', lambda m: '"' * len(m.group(0)), line)
@@ -80,13 +82,15 @@ def code_lines(text):
             depth = max(depth, 0)
             continue
         code = bare.split("//")[0]
+        if header and re.match(MEMBER, code):
+            continue
         if code.strip() and not re.match(r"\s*(#|template|using |namespace|enum|static_assert|struct |class )", code):
             yield number, line, code
 
 
 def changes_of(path, text):
     found = []
-    for number, line, code in code_lines(text):
+    for number, line, code in code_lines(text, path.endswith(".hpp")):
         for kind, pattern, replacement in RULES:
             for match in re.finditer(pattern, code):
                 if '"' in match.group(0):

@@ -8,7 +8,7 @@ from office import address_of, properties
 
 EXAMPLES = sorted((ROOT / "example-sheets").glob("*.fods"))
 FINE = "Inputs still blank: 0"
-LESSON = "mass-balance-lesson"  # an answer may be blank, of course; see test_lesson.py
+LESSON = "lessons"  # an answer may be blank, of course; see test_lesson.py
 
 # Cream cells that may be blank or hold a choice of the user's, as a regular expression over Sheet.Cell
 OPTIONAL = {

@@ -77,7 +77,7 @@ Shares shares(int runs, const Numbers& truth, const std::function<Fit()>& fit) {
                 s.held_equal[k] += off <= t * found.standard_errors[k];
             }
             s.doubted += found.misfit.kind != numeric::Misfit::Kind::none;
-        } catch (const Refused&) {
+        } catch (const NoResult&) {
             s.refused += 1.0 / runs;
         }
     }

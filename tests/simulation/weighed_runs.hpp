@@ -132,7 +132,7 @@ inline std::optional<CriticalPoint> bend(const MadeRun& run) {
     try {
         const auto point = critical_point(run.times(), run.masses(), solids());
         if (point.finding == BendFinding::found) return point;
-    } catch (const Refused&) {
+    } catch (const NoResult&) {
         return std::nullopt;
     }
     return std::nullopt;

@@ -432,17 +432,17 @@ FoundFoods find_foods(std::string_view name) {
         if (isotherm != tables().isotherms.end()) result.isotherm = &isotherm->second;
     }
     if (found.empty() && !all.empty())
-        throw RefusedInWords(arg::food, {"is not in the tables as it stands; there is: {}", {listed(all)}});
+        throw NoResultInWords(arg::food, {"is not in the tables as it stands; there is: {}", {listed(all)}});
     if (found.empty()) {
         const std::string near = near_names(said);
-        if (near.empty()) throw RefusedInWords(arg::food, "is no food of the tables");
-        throw RefusedInWords(arg::food, {"is no food of the tables; near it: {}", {near}});
+        if (near.empty()) throw NoResultInWords(arg::food, "is no food of the tables");
+        throw NoResultInWords(arg::food, {"is no food of the tables; near it: {}", {near}});
     }
     const auto [driest, wettest] =
         std::ranges::minmax(found, {}, [](const Line* line) { return line->food.moisture; });
     constexpr double kOneFood = 0.25;  ///< lines farther apart are seeds and leaves, not varieties
     if (wettest->food.moisture - driest->food.moisture > kOneFood)
-        throw RefusedInWords(
+        throw NoResultInWords(
             arg::food,
             {"is more than one food, from {} to {} moisture; say which: {}",
              {{100 * driest->food.moisture, "%", 3}, {100 * wettest->food.moisture, "%", 3}, listed(found)}});

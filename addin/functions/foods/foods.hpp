@@ -30,9 +30,9 @@ struct FoundFoods {
 
 /// The lines that a name stands for: in English, German, French or Spanish, without case, plural or order of
 /// the words. Fresh unless the name says dried, powder or the like in one of these languages; canned, salted,
-/// sweetened and the like only where the name says so. Errors: RefusedInWords(arg::food), which lists what is
-/// near or meant, for a name that stands for no line or for lines that are not one food. Source: the tables
-/// of functions/foods, whose first lines say where they come from.
+/// sweetened and the like only where the name says so. Errors: NoResultInWords(arg::food), which lists what
+/// is near or meant, for a name that stands for no line or for lines that are not one food. Source: the
+/// tables of functions/foods, whose first lines say where they come from.
 FoundFoods find_foods(std::string_view name);
 
 /// The foods of which an isotherm is printed here, by commas.

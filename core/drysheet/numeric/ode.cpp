@@ -32,7 +32,7 @@ Trace run_until(const Slopes& slopes, const State& start, const std::function<do
     const auto system = [&](const State& x, State& slope, double t) {
         try {
             slopes(x, slope, t);
-        } catch (const Refused&) {
+        } catch (const NoResult&) {
             refused = std::current_exception();
             std::ranges::fill(slope, kSteep);
         }

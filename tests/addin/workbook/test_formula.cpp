@@ -95,6 +95,13 @@ TEST(WorkbookFormula, IsComputed) {
     EXPECT_DOUBLE_EQ(value("IFERROR(B1/0;7)"), 7);
     EXPECT_DOUBLE_EQ(value("IF(B1>B2;1;2)+IF(A1=\"fresh MASS (kg)\";10;20)"), 11);
     EXPECT_DOUBLE_EQ(value("ROUND(B1/3;2)"), 4.17);
+    EXPECT_DOUBLE_EQ(value("ROUND(2.46)+10*ROUNDUP(2.1)+100*ROUNDDOWN(2.9)+1000*TRUNC(-2.9)"), -1768);
+    EXPECT_DOUBLE_EQ(value("ROUNDUP(-2.31;1)"), -2.4);
+    EXPECT_DOUBLE_EQ(value("CEILING(2.1)+10*FLOOR(2.9)"), 23);
+    EXPECT_DOUBLE_EQ(value("CEILING(7;5)+FLOOR(7;5)"), 15);
+    EXPECT_DOUBLE_EQ(value("MOD(-7;3)"), 2);
+    EXPECT_DOUBLE_EQ(value("LOG(100)+LOG(8;2)"), 5);
+    EXPECT_DOUBLE_EQ(value("SIGN(-3)+10*SIGN(3)+SIGN(0)"), 9);
     EXPECT_DOUBLE_EQ(value("SUMPRODUCT(B1:B2;C1:C2)"), 12.5 * 0.86 + 0.196);
     EXPECT_DOUBLE_EQ(value("INDEX(B1:C2;2;1)*$Other.A1"), 7.84);
     EXPECT_TRUE(compute(parse("B1/0", kAt, sheets().picture), kAt, sheets().picture)->fault);

@@ -117,6 +117,18 @@ TEST(WorkbookReview, TellsAboutOneCell) {
     EXPECT_EQ(refused.finding->verdict, Verdict::wrong);
 }
 
+TEST(WorkbookReview, FiveInARowAreAsFewAsTellAnOddOne) {
+    const auto odd_among = [](std::string_view rows, std::string_view odd) {
+        const PictureText sheets =
+            read_picture("A1 | Fresh (kg) | Dried (g) | Ratio\n" + std::string(rows) +
+                         " | t | 30 | 4800 | =B2/(C2/1000)\n" + std::string(odd) + "\nC3 | 4700");
+        const Review made = review(sheets.picture);
+        return made.findings[0].verdict == Verdict::wrong ? in_words(made.findings[0].cell) : "none";
+    };
+    EXPECT_EQ(odd_among("A2:A6", "D4 | =B4/(C3/1000)"), "D4");
+    EXPECT_EQ(odd_among("A2:A5", "D4 | =B4/(C3/1000)"), "none");
+}
+
 TEST(WorkbookReview, CopiesAreOneRowAndTheOddOneItsOwn) {
     const PictureText sheets = read_picture(R"(
         A1 | Fresh (kg) | Dried (g) | Ratio

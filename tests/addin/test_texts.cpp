@@ -1,0 +1,44 @@
+// A translator's file as it is read.
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+
+#include "addin/text/texts.hpp"
+
+namespace drysheet {
+namespace {
+
+class TranslatorsFile : public testing::Test {
+  protected:
+    TranslatorsFile() : path_(std::filesystem::path(testing::TempDir()) / "xx.tsv") {}
+    ~TranslatorsFile() override { std::filesystem::remove(path_); }
+    Texts read(std::string_view content) {
+        std::ofstream(path_) << content;
+        return Texts(path_.string());
+    }
+
+  private:
+    std::filesystem::path path_;
+};
+
+TEST_F(TranslatorsFile, KeyTabText) {
+    const Texts texts = read("# a note\n\nDRYBASIS\tFeuchte der Trockenmasse\nWETBASIS\t\n");
+    EXPECT_EQ(texts.language(), "xx");
+    EXPECT_EQ(texts.lines().size(), 2U);
+    EXPECT_EQ(texts.of("DRYBASIS", "in English"), "Feuchte der Trockenmasse");
+    EXPECT_EQ(texts.text("DRYBASIS", "in English"), "Feuchte der Trockenmasse");
+    EXPECT_EQ(texts.of("WETBASIS", "in English"), std::nullopt);  // no text yet
+    EXPECT_EQ(texts.text("WETBASIS", "in English"), "in English");
+    EXPECT_EQ(texts.of("NOSUCH", "in English"), std::nullopt);
+    EXPECT_EQ(Texts().of("NOSUCH", "in English"), "in English");
+}
+
+TEST_F(TranslatorsFile, RefusesWhatIsNoLine) {
+    EXPECT_THROW(read("DRYBASIS Feuchte\n"), std::runtime_error);
+    EXPECT_THROW(read("DRYBASIS\tFeuchte\nDRYBASIS\tFeuchte\n"), std::runtime_error);
+    EXPECT_THROW(Texts("/no/such/file.tsv"), std::runtime_error);
+}
+
+}  // namespace
+}  // namespace drysheet

@@ -1,0 +1,324 @@
+"""The trial sheet, filled in as a person at the bench would, and checked by hand arithmetic."""
+
+import math
+import tempfile
+import time
+import unittest
+from pathlib import Path
+
+from harness import MenuTest
+from office import Book, Result, properties
+
+LB = 453.59237  # g, exactly
+
+
+class Trial(MenuTest):
+    def setUp(self):
+        super().setUp()
+        done, said = self.send("trial")
+        self.assertTrue(done, said)
+        self.document = self.book.document
+
+    # ---- the sheet
+
+    def named(self, name, row=0, column=0, sheet="Trial", document=None):
+        ranges = (document or self.document).Sheets.getByName(sheet).NamedRanges
+        return ranges.getByName(name).getReferredCells().getCellByPosition(column, row)
+
+    def type(self, name, text, row=0, column=0, sheet="Trial"):
+        """As typed in a window: Calc makes a clock time, a date, a percentage or a number of it."""
+        view = self.document.CurrentController
+        view.setActiveSheet(self.book.sheet(sheet))
+        view.select(self.named(name, row, column, sheet))
+        self.office.service("com.sun.star.frame.DispatchHelper").executeDispatch(
+            view.Frame, ".uno:EnterString", "", 0, properties(StringName=str(text)))
+
+    def column(self, name, texts, **where):
+        for row, text in enumerate(texts):
+            if text != "":
+                self.type(name, text, row, **where)
+
+    def result(self, name, **where):
+        return Result.of(self.named(name, **where))
+
+    def beside(self, name, column):
+        """What stands in that column in the row of a result."""
+        cell = self.named(name).CellAddress
+        return self.book.sheet("Trial").getCellByPosition(column, cell.Row).getString()
+
+    def row_of(self, label, column=6):
+        sheet = self.book.sheet("Trial")
+        return next(row for row in range(120) if sheet.getCellByPosition(column, row).getString() == label)
+
+    def fill(self):
+        """3 trays of pineapple at 60 °C, a run of the first one through the night; invented."""
+        for name, text in (("product", "pineapple"), ("lot", "P-7"), ("date", "2026-03-14"), ("operator", "Asha"),
+                           ("place", "the hill house"), ("whole", "4 kg"), ("prepared", "2 kg 980 g"), ("fresh_samples", "30"),
+                           ("dryer_temp", "140 °F"), ("room_temp", "68 °F"), ("room_rh", "60 %"), ("start_moisture", "80"),
+                           ("start_way", "oven"), ("final_moisture", "0.2"), ("final_way", "meter"), ("target_moisture", "25 %"),
+                           ("kept_samples", "0.03 kg"), ("milled", "700"), ("activity", "0.45"), ("run_tare", "600"),
+                           ("hours", "2:30"), ("energy", "12"), ("bigger", "50 kg"), ("store_temp", "30"), ("glass_point", "62"), ("glass_k", "5.42")):
+            self.type(name, text)
+        self.column("parts_off", ("0.6 kg", "400"))
+        self.column("tray_tare", ("600", "0.61 kg", "605"))
+        self.column("tray_gross", ("1600", "1610 g", "1.555 kg"))
+        self.type("dried_gross", "2555")  # all trays together, themselves included
+        self.column("run_time", ("22:00", "23:00", "0:00", "1:00", "2:00", "", "4:00", "5:00"))
+        self.column("run_gross", (1600, 1400, 1220, 1100, 1000, "", "0.89 kg", 850))
+        self.column("prices", ("1.5", "0.3", "5", "2"))
+
+    # ---- by hand
+
+    def by_hand(self):
+        """{result: (value, relative tolerance)}, masses in g. One weighing is good to 1 g."""
+        start, final, target = 0.80, 0.20, 0.25
+        loaded, dried = 1000 + 1000 + 950, 2555 - (600 + 610 + 605)
+        u_loaded, u_dried = math.sqrt(6), math.sqrt(1 + 3)
+        exact = {
+            "loaded": loaded, "loaded_u": u_loaded,
+            "yield_prepared": 2980 / 4000, "yield_prepared_u": math.hypot(1 / 4000, 2980 / 4000 ** 2),
+            "lost_preparing": 4000 - 600 - 400 - 2980, "lost_preparing_u": math.sqrt(4),
+            "dried": dried, "dried_u": u_dried,
+            "yield_dried": dried / loaded,
+            "lost_milling": dried - 30 - 700, "lost_milling_u": math.sqrt(u_dried ** 2 + 2),
+            "yield_overall": 730 / (4000 * loaded / 2980),
+            "expected_dried": loaded * 0.2 / 0.8,  # the solids stay
+            "expected_dried_u": math.sqrt((0.25 * u_loaded) ** 2 + (loaded / 0.8 * 0.005) ** 2 + (loaded * 0.2 / 0.8 ** 2 * 0.02) ** 2),
+            "water": loaded * (start - final) / (1 - final),
+            "stop_reading": 600 + 1000 * 0.2 / 0.75,
+            "stop_reading_u": math.sqrt(1 + 2 * (0.2 / 0.75) ** 2 + (1000 / 0.75 * 0.005) ** 2),
+            # 200 g of solids, so 266.7 g at the target: between 290 g after 6 h and 250 g after 7 h
+            "passed_by_readings": 6 + (290 - 200 / (1 - target)) / 40,
+            "caking": 32 / (32 + 5.42 * 165),  # Gordon and Taylor, 62 °C and 5.42 in a store of 30 °C
+            "cost": (1.5 * 4 * loaded / 2980 + 12 * 0.3 + 2.5 * 5 + 2) / 0.730,
+            "bigger_dried": 50000 * 0.745 * dried / loaded,
+            "bigger_water": 50000 * 0.745 * 0.6 / 0.8,
+        }
+        # warming by Siebel's specific heat, evaporation by the steam tables' 2357.7 kJ/kg at 60 °C
+        heat = (loaded / 1000 * (0.837 + 3.349 * start) * 40 + exact["water"] / 1000 * 2357.7) / 3600
+        return {**{name: (value, 1e-9) for name, value in exact.items()},
+                "heat": (heat, 2e-3), "air": (air_by_hand(exact["water"] / 1000, exact["passed_by_readings"]), 2e-2)}
+
+    def check(self, unit=1.0, sheet="Trial", document=None):
+        masses = ("loaded", "lost", "dried", "expected", "water", "stop", "bigger")
+        for name, (value, tolerance) in self.by_hand().items():
+            with self.subTest(name):
+                shown = self.result(name, sheet=sheet, document=document)
+                self.assertEqual(shown.kind, "value", shown.text)
+                self.assert_close(shown.value * (unit if name.startswith(masses) else 1), value, tolerance, name)
+        agree = self.result("agree", sheet=sheet, document=document).text
+        self.assertTrue(agree.startswith("the weights and moistures agree within their uncertainties"), agree)
+        likely, fast, slow = page_by_scipy()
+        for name, value in (("passed_by_curve", likely), ("passed_fast", fast), ("passed_slow", slow)):
+            self.assert_close(self.result(name, sheet=sheet, document=document).value, value, 1e-5, name)
+
+    def test_every_result_is_that_by_hand_and_survives_the_file(self):
+        self.fill()
+        self.assertEqual(self.book.error_cells(), [])
+        self.check()
+        with tempfile.TemporaryDirectory() as folder:
+            for ending in (".ods", ".xlsx"):
+                with self.subTest(ending):
+                    path = self.book.save(Path(folder) / f"trial{ending}")
+                    with self.office.open(path) as again:
+                        again.recalculate()
+                        self.assertEqual(again.error_cells(), [])
+                        self.check(document=again.document)
+                        self.assertEqual(again.cell("A1", "Trial report").getString(), "Drying trial: pineapple")
+
+    def test_masses_in_pounds(self):
+        self.fill()
+        self.type("mass_unit", "lb")
+        for name in ("whole", "prepared"):  # they say their own
+            self.assertTrue(self.named(name).getString().endswith("g"))
+        for name, grams in (("fresh_samples", 30), ("milled", 700), ("run_tare", 600), ("dried_gross", 2555), ("scale_u", 1)):
+            self.type(name, repr(grams / LB))
+        self.type("parts_off", repr(400 / LB), 1)
+        for name, rows in (("tray_tare", {0: 600, 2: 605}), ("tray_gross", {0: 1600})):
+            for row, grams in rows.items():
+                self.type(name, repr(grams / LB), row)
+        for row, grams in ((0, 1600), (1, 1400), (2, 1220), (3, 1100), (4, 1000), (7, 850)):
+            self.type("run_gross", repr(grams / LB), row)
+        self.check(unit=LB)
+
+    def test_times_in_every_way(self):
+        self.fill()
+        passed = self.by_hand()["passed_by_readings"][0]
+        for times in (("0", "1", "2", "3", "4", "", "6", "7"), ("2026-03-14 22:00", "2026-03-14 23:00", "2026-03-15 00:00", "2026-03-15 01:00",
+                      "2026-03-15 02:00", "", "2026-03-15 04:00", "2026-03-15 05:00"),
+                      ("0 min", "60 min", "2 h", "180 min", "4 h", "", "6 h 0 min", "7 h"),
+                      ("'22:00", "'23:00", "'0:00", "'1:00", "'2:00", "", "'4:00", "'5:00")):
+            with self.subTest(times=times):
+                cells = self.document.Sheets.getByName("Trial").NamedRanges.getByName("run_time").getReferredCells()
+                cells.clearContents(1 | 2 | 4 | 16)
+                cells.setPropertyToDefault("NumberFormat")
+                self.column("run_time", times)
+                self.assert_close(self.result("passed_by_readings").value, passed, 1e-9, times)
+
+    def test_dried_weighed_in_three_ways(self):
+        self.fill()
+        self.column("dried_gross", (850, 870, 835))  # each on its tray: 250, 260, 230
+        self.assert_close(self.result("dried").value, 740, 1e-12, "tray by tray")
+        self.assert_close(self.result("dried_u").value, math.sqrt(6), 1e-12, "six weighings")
+        self.type("dried_tare", "200")
+        self.column("dried_gross", (940, "", ""))
+        for row in (1, 2):
+            self.named("dried_gross", row).setString("")
+        self.assert_close(self.result("dried").value, 740, 1e-12, "in a box")
+        self.named("dried_tare").setString("")
+        self.column("dried_gross", (850, 870))
+        self.assertEqual(self.result("dried").text, "")
+        self.assertIn("not every loaded tray", self.beside("dried", 10))
+
+    # ---- blank, half filled, wrong
+
+    def test_a_blank_sheet_shows_no_error_and_says_what_is_missing(self):
+        self.assertEqual(self.book.error_cells(), [])
+        missing = self.result("missing").text
+        self.assertTrue(missing.startswith("Still missing: Product; Whole, as bought; Prepared"), missing)
+        for word in ("Loaded trays", "Moisture before drying", "Moisture after drying", "Dried weight"):
+            self.assertIn(word, missing)
+        for name in self.by_hand():
+            self.assertEqual(self.result(name).text, "", name)
+        self.assertEqual(self.beside("cost", 10)[:7], "Wants: ")
+        self.assertIn("Price of the raw material", self.beside("cost", 10))
+        for name, text in (("product", "ginger"), ("whole", 2500), ("prepared", 2215)):
+            self.type(name, text)
+            self.assertEqual(self.book.error_cells(), [])
+        self.assertTrue(self.result("missing").text.startswith("Still missing: Loaded trays"), self.result("missing").text)
+        self.assert_close(self.result("yield_prepared").value, 0.886, 1e-12, "it comes as soon as it can")
+
+    def test_a_known_product_brings_its_moisture(self):
+        self.type("product", "pineapple")
+        # (86 + 85.66 + 87.24) % of USDA SR28 and 86.06 % of IFCT 2017, a quarter of their sum, to a tenth
+        self.assertEqual(self.named("start_moisture").getString(), "86.2 %")
+        self.type("product", "moon dust")
+        self.assertEqual(self.named("start_moisture").getString(), "")
+        self.type("start_moisture", "85")
+        self.assertEqual(self.named("start_u").getValue(), 3)  # a guess, whatever it is called
+        self.type("start_way", "oven")
+        self.assertEqual(self.named("start_u").getValue(), 0.5)
+        self.assertEqual(self.book.error_cells(), [])
+
+    def test_moistures_as_people_write_them(self):
+        self.column("tray_tare", (0,))
+        self.column("tray_gross", (1000,))
+        for text in ("80", "80 %", "0.8", "80 % wb", "4 db", "400 % db"):
+            self.type("start_moisture", text)
+            self.type("final_moisture", "20 %")
+            self.assert_close(self.result("expected_dried").value, 250, 1e-12, text)
+        self.type("start_moisture", "1.2")
+        row = self.named("start_moisture").CellAddress.Row
+        asked = self.book.sheet("Trial").getCellByPosition(4, row).getString()
+        self.assertIn("1.2 %", asked)
+        self.assertIn("1.2 db", asked)
+        self.assertEqual(self.result("expected_dried").kind, "error")
+
+    def test_what_is_not_understood_is_said_beside(self):
+        self.type("whole", "4 bags")
+        self.type("prepared", "2980")
+        row = self.named("whole").CellAddress.Row
+        self.assertIn("bags", self.book.sheet("Trial").getCellByPosition(4, row).getString())
+        self.assertIn("Cells that are not understood: 1", self.result("missing").text)
+        self.type("whole", "2000")
+        self.assertEqual(self.result("yield_prepared").kind, "error")  # more out than in
+        self.assertIn("out", self.beside("yield_prepared", 10))
+
+    def test_no_film_helps_what_cakes_already(self):
+        self.fill()
+        for name, text in (("pack_mass", "100"), ("pack_area", "0.05"), ("pack_days", "90"), ("store_rh", "90"), ("isotherm", "GAB")):
+            self.type(name, text)
+        for column, text in enumerate((0.1, 2, 0.9)):
+            self.type("isotherm_parameters", text, 0, column)
+        self.assertEqual(self.result("pack").text, "")
+        self.assertIn("no film can help", self.beside("pack", 10))
+        self.type("glass_point", "150")
+        self.type("glass_k", "2")
+        self.assertEqual(self.result("pack").kind, "value", self.beside("pack", 10))
+
+    # ---- into the workbook and out of it
+
+    def test_two_trials_in_one_workbook_and_one_step_to_undo(self):
+        steps = len(self.undo.getAllUndoActionTitles())
+        began = time.monotonic()
+        done, said = self.send("trial")
+        took = time.monotonic() - began
+        self.assertTrue(done, said)
+        self.assertEqual(self.document.Sheets.ElementNames, ("Sheet1", "Trial", "Trial report", "Trial 2", "Trial report 2"))
+        self.assertLess(took, 10)  # 0.6 s on an idle machine
+        self.type("product", "ginger", sheet="Trial 2")
+        self.type("product", "pineapple")
+        self.assertEqual(self.book.cell("A1", "Trial report 2").getString(), "Drying trial: ginger")
+        self.assertEqual(self.book.cell("A1", "Trial report").getString(), "Drying trial: pineapple")
+        self.undo.undo()
+        self.undo.undo()
+        self.assertEqual(len(self.undo.getAllUndoActionTitles()), steps + 1)
+        self.undo.undo()
+        self.assertEqual(self.document.Sheets.ElementNames, ("Sheet1", "Trial", "Trial report"))
+
+    def test_the_page_is_one_page(self):
+        self.fill()
+        report = self.book.sheet("Trial report")
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder) / "report.pdf"
+            area = report.getPrintAreas()[0]
+            selection = report.getCellRangeByPosition(area.StartColumn, area.StartRow, area.EndColumn, area.EndRow)
+            import uno
+            self.document.storeToURL(path.as_uri(), properties(FilterName="calc_pdf_Export", FilterData=uno.Any(
+                "[]com.sun.star.beans.PropertyValue", properties(Selection=selection))))
+            pages = path.read_bytes().count(b"/Type/Page/") + path.read_bytes().count(b"/Type /Page\n")
+            self.assertEqual(pages, 1)
+        shown = [cell for row in report.getCellRangeByName("A1:D45").getDataArray() for cell in row]
+        self.assertIn("737 ± 26 g", shown)
+        self.assertIn("867 ± 7 g".replace("867 ± 7", "866.7 ± 6.8"), shown)
+        self.assertTrue(any(str(cell).startswith("Guessed or typical") for cell in shown))
+
+    def test_the_review_finds_nothing_wrong_in_it(self):
+        self.fill()
+        done, said = self.send("review")
+        self.assertTrue(done, said)
+        self.assertIn("Wrong: 0", said)
+
+
+def air_by_hand(water, hours):
+    """m³/h of ideal air heated from 20 °C and 60 % to 60 °C that leaves at 40 % with the same thermodynamic wet
+    bulb (enthalpy 1.006 t + x (2501 + 1.86 t), water 4.186 t, kJ/kg; saturation by Magnus' formula)."""
+    def saturated(temp):
+        return 0.61094 * math.exp(17.625 * temp / (temp + 243.04))
+
+    def ratio(pressure):
+        return 0.622 * pressure / (101.325 - pressure)
+
+    def root(function, low, high):
+        for _ in range(60):
+            middle = (low + high) / 2
+            low, high = (middle, high) if function(middle) < 0 else (low, middle)
+        return low
+
+    def enthalpy(temp, x):
+        return 1.006 * temp + x * (2501 + 1.86 * temp)
+
+    entering = ratio(0.6 * saturated(20))
+    bulb = root(lambda t: enthalpy(t, ratio(saturated(t))) - enthalpy(60, entering) - (ratio(saturated(t)) - entering) * 4.186 * t, 0, 60)
+    leaving = root(lambda t: enthalpy(t, ratio(0.4 * saturated(t))) - enthalpy(60, entering) - (ratio(0.4 * saturated(t)) - entering) * 4.186 * bulb, 0, 60)
+    volume = 0.287042 * 333.15 * (1 + 1.6078 * entering) / 101.325
+    return water / hours / (ratio(0.4 * saturated(leaving)) - entering) * volume
+
+
+def page_by_scipy():
+    """When the Page curve fitted to the run passes 25 %, the moisture before drying being 80, 79 and 81 %."""
+    import numpy
+    from scipy.optimize import curve_fit
+    hours = numpy.array([0, 1, 2, 3, 4, 6, 7.0])
+    masses = numpy.array([1000, 800, 620, 500, 400, 290, 250.0])
+    times = []
+    for start in (0.80, 0.79, 0.81):
+        solids = 1000 * (1 - start)
+        (first, k, n), _ = curve_fit(lambda t, x, k, n: x * numpy.exp(-k * t ** n), hours, masses / solids - 1,
+                                     p0=(masses[0] / solids - 1, 0.3, 1.0), xtol=1e-14, ftol=1e-14)
+        times.append((-math.log(0.25 / 0.75 / first) / k) ** (1 / n))
+    return times[0], min(times), max(times)
+
+
+if __name__ == "__main__":
+    unittest.main()
