@@ -7,6 +7,7 @@
 #include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/sheet/XCellRangeFormula.hpp>
 #include <com/sun/star/table/BorderLine2.hpp>
+#include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/CellVertJustify2.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/XMergeable.hpp>
@@ -301,9 +302,16 @@ class Writing {
             set(rows_of(row, 1), "BottomBorder2", table::BorderLine2(0x5a6660, 0, 26, 0, 0, 26));
         }
         set(rows_of(first_input_, inputs, 7, 1), "CharColor", kBarShade);
-        set(rows_of(first_result_, rows() - first_result_, 1, 1), "IsTextWrapped", true);
-        set(rows_of(first_result_, rows() - first_result_, 4, 1), "IsTextWrapped", true);
-        widths();
+        const sal_Int32 tables = first_result_ - 1, length = rows() - tables;
+        for (const sal_Int32 column : {sal_Int32{2}, sal_Int32{5}})
+            set(rows_of(tables, length, column, 2), "HoriJustify", table::CellHoriJustify_RIGHT);
+        for (const sal_Int32 column : {sal_Int32{4}, sal_Int32{7}}) {  // set off from the number before it
+            set(rows_of(tables, length, column, 1), "HoriJustify", table::CellHoriJustify_LEFT);
+            set(rows_of(tables, length, column, 1), "ParaIndent", sal_Int16{250});
+        }
+        widths();  // before anything is wrapped: a row is laid out as wide as its columns are then
+        for (const sal_Int32 column : {sal_Int32{1}, sal_Int32{4}})
+            set(rows_of(tables, length, column, 1), "IsTextWrapped", true);
 
         constexpr std::array<std::pair<sal_Int32, const char*>, 4> names{
             {{2, "sure_value"}, {3, "sure_u"}, {5, "sure_low"}, {6, "sure_high"}}};
