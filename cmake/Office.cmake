@@ -45,6 +45,7 @@ add_library(drysheet_uno MODULE
     office/cells.cpp
     office/class_desk.cpp
     office/component.cpp
+    office/example.cpp
     office/folder.cpp
     office/hidden_copy.cpp
     office/insert.cpp
@@ -83,7 +84,7 @@ configure_file(${package}/about.txt.in ${oxt_root}/about.txt @ONLY)
 set(packed about.txt description.xml)
 foreach(file ${package}/META-INF/manifest.xml ${package}/drysheet.components ${package}/ProtocolHandler.xcu
              ${package}/Factories.xcu ${package}/Sidebar.xcu ${package}/Jobs.xcu ${package}/icon.png ${package}/deck.png
-             ${PROJECT_SOURCE_DIR}/CHANGELOG.md ${PROJECT_SOURCE_DIR}/LICENSE ${DRYSHEET_TEXTS} ${examples})
+             ${PROJECT_SOURCE_DIR}/CHANGELOG.md ${PROJECT_SOURCE_DIR}/LICENSE ${PROJECT_SOURCE_DIR}/NOTICE ${DRYSHEET_TEXTS} ${examples})
     cmake_path(GET file FILENAME name)
     if(file MATCHES "manifest.xml$")
         set(name META-INF/${name})

@@ -82,7 +82,7 @@ std::string verdict(const CriticalPoint& point) {
         case BendFinding::little_evidence:
             return "unclear: a curve without a constant rate follows the readings nearly as well";
         case BendFinding::few_readings:
-            return "unclear: fewer than 5 readings in one of the periods";
+            return "unclear: fewer than 5 readings before the bend, 7 after it or 15 in all";
         case BendFinding::step:
             return "unclear: the masses jump, as after a spill; DRY.RUNCHECK says where";
     }

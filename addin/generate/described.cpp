@@ -108,8 +108,8 @@ std::optional<std::string> described(const Function& function, const Parameter& 
             "; " + texts.word("left out: {}", {in_words(*param.otherwise, param.shown_unit, 6, reading)});
     else if (param.may_be_missing)
         *text += "; " + texts.word("may be left out");
-    else  // the wizard calls every argument optional
-        *text += "; " + texts.word("required");
+    else  // said first, since the wizard calls every argument optional
+        *text = texts.word("must be given: {}", {*text});
     return text;
 }
 

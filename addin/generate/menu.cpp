@@ -15,8 +15,10 @@ using Entry = std::pair<std::string, std::string>;  // key and English label
 
 const Entry kMenu{"menu.drying", "Drying"};
 const Entry kExamples{"menu.examples", "Open an Example"};
+const Entry kForms{"menu.forms", "Use a Blank Form"};
 const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
 const Entry kTrial{"menu.trial", "Add a Trial Sheet"};
+const Entry kTrials{"menu.trials", "Put Trials Side by Side"};
 const Entry kCell{"menu.cell", "About This Cell"};
 const Entry kSure{"menu.sure", "How Sure Is This Cell"};
 const Entry kWorking{"menu.working", "Working as Cells"};
@@ -42,8 +44,8 @@ std::string title_of(const std::string& workbook) {
 std::string name_of(const std::string& workbook) { return std::filesystem::path(workbook).stem().string(); }
 
 std::vector<Entry> example_entries(const std::vector<std::string>& examples) {
-    std::vector<Entry> entries;
-    entries.reserve(examples.size());
+    std::vector<Entry> entries{
+        {"example.lab-notebook", "Bench drying notebook"}};  // written when it is opened
     for (const auto& workbook : examples)
         entries.emplace_back("example." + name_of(workbook), title_of(workbook));
     return entries;
@@ -113,8 +115,8 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu,    kTrial,  kExamples,     kPatterns, kCell,      kSure,
-                            kWorking, kReview, kReviewFolder, kAdopt,    kReference, kAbout};
+    std::vector<Entry> keys{kMenu, kTrial,   kTrials, kForms,        kExamples, kPatterns,  kCell,
+                            kSure, kWorking, kReview, kReviewFolder, kAdopt,    kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
@@ -126,9 +128,13 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     Writer writer(languages);
     writer.title(kMenu);
     const std::string head = writer.take();
-    if (!examples.empty())
-        writer.entry(kExamples, {}, submenu("example-", example_entries(examples), languages));
     writer.entry(kTrial, "trial");
+    writer.entry(kTrials, "trials");
+    std::vector<Entry> all = example_entries(examples);
+    writer.entry(kExamples, {}, submenu("example-", all, languages));
+    std::erase_if(all,
+                  [](const Entry& entry) { return entry.first == "example.lessons"; });  // without inputs
+    writer.entry(kForms, {}, submenu("form-", all, languages));
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kCell, "cell");
     writer.entry(kSure, "sure");

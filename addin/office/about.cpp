@@ -1,4 +1,4 @@
-// The commands that only show something: examples, the page of all functions, the version.
+// The commands that only show something: the page of all functions, the version.
 #include <com/sun/star/system/SystemShellExecuteFlags.hpp>
 #include <com/sun/star/system/XSystemShellExecute.hpp>
 
@@ -23,23 +23,16 @@ std::string about(const Request& request) {
                "local food authority decide.");
 }
 
-std::string open_example(const Request& request) {
-    std::string name = request.behind("example-");
-    try {
-        // as a new workbook without a name, so that the example itself stays as it is
-        request.load(request.in_package("examples/" + name + ".fods"),
-                     {{"AsTemplate", 0, uno::Any(true), beans::PropertyState_DIRECT_VALUE}});
-    } catch (const NotDone&) {
-        throw NotDone(request.texts.word("The example \"{}\" could not be opened.", {name}));
-    }
-    return name;
-}
-
 std::string open_reference(const Request& request) {
     const OUString page = request.in_package("help/functions.html");
-    request.service<system::XSystemShellExecute>("com.sun.star.system.SystemShellExecute")
-        ->execute(page, OUString(), system::SystemShellExecuteFlags::URIS_ONLY);
-    return utf8_from(page);
+    try {
+        request.service<system::XSystemShellExecute>("com.sun.star.system.SystemShellExecute")
+            ->execute(page, OUString(), system::SystemShellExecuteFlags::URIS_ONLY);
+    } catch (const uno::Exception&) {
+        throw NotDone(
+            request.texts.word("No browser opened. The page of all functions is {}", {utf8_from(page)}));
+    }
+    return request.texts.word("If no browser opens: the page of all functions is {}", {utf8_from(page)});
 }
 
 }  // namespace drysheet

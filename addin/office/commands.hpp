@@ -18,18 +18,20 @@ struct Command {
 /// nullptr where there is none of this name.
 const Command* find_command(std::string_view name);
 
-std::string about(const Request&);               // about.cpp
-std::string about_cell(const Request&);          // about_cell.cpp
-std::string add_trial(const Request&);           // trial.cpp
-std::string adopt(const Request&);               // adopt.cpp
-std::string collect_answers(const Request&);     // class_desk.cpp
-std::string hand_out_workbooks(const Request&);  // class_desk.cpp
-std::string open_example(const Request&);        // about.cpp
-std::string open_reference(const Request&);      // about.cpp
-std::string working_as_cells(const Request&);    // working_cells.cpp
-std::string put_formulas(const Request&);        // insert.cpp
-std::string review_folder(const Request&);       // review_folder.cpp
-std::string review(const Request&);              // review.cpp
-std::string how_sure(const Request&);            // sure.cpp
+std::string about(const Request&);                    // about.cpp
+std::string about_cell(const Request&);               // about_cell.cpp
+std::string add_trial(const Request&);                // trial.cpp
+std::string adopt(const Request&);                    // adopt.cpp
+std::string collect_answers(const Request&);          // class_desk.cpp
+std::string hand_out_workbooks(const Request&);       // class_desk.cpp
+std::string open_example(const Request&);             // example.cpp
+std::string open_form(const Request&);                // example.cpp
+std::string open_reference(const Request&);           // about.cpp
+std::string working_as_cells(const Request&);         // working_cells.cpp
+std::string put_formulas(const Request&);             // insert.cpp
+std::string put_trials_side_by_side(const Request&);  // trial.cpp
+std::string review_folder(const Request&);            // review_folder.cpp
+std::string review(const Request&);                   // review.cpp
+std::string how_sure(const Request&);                 // sure.cpp
 
 }  // namespace drysheet

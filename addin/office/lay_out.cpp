@@ -303,11 +303,12 @@ Reference<chart2::XDataSeries> series_of(const PlannedChart::Series& planned, co
     const Reference<chart2::data::XLabeledDataSequence> both[] = {
         values(context, provider, absolute(planned.x, sheet), "values-x", {}),
         values(context, provider, absolute(planned.y, sheet), "values-y",
-               absolute({planned.y.column, planned.y.row - 1}, sheet))};
+               planned.named_by.empty() ? absolute({planned.y.column, planned.y.row - 1}, sheet)
+                                        : planned.named_by)};
     Reference<chart2::data::XDataSink>(made, UNO_QUERY_THROW)->setData({both, std::size(both)});
     constexpr std::array<sal_Int32, 6> inks{0xb5562b, 0x2b5a4e, 0x3f5f9a, 0x8a7a2c, 0x7a4a86, 0x4b8a93};
     const sal_Int32 ink = inks.at(number % inks.size());
-    const bool points = planned.line == Line::points;
+    const bool points = planned.line == Line::points || planned.line == Line::joined;
     chart2::Symbol symbol;
     symbol.Style = points ? chart2::SymbolStyle_STANDARD : chart2::SymbolStyle_NONE;
     symbol.StandardSymbol = 8;  // a circle
@@ -316,7 +317,7 @@ Reference<chart2::XDataSeries> series_of(const PlannedChart::Series& planned, co
     set(made, "Color", ink);
     set(made, "Symbol", symbol);
     set(made, "LineStyle",
-        points                         ? drawing::LineStyle_NONE
+        planned.line == Line::points   ? drawing::LineStyle_NONE
         : planned.line == Line::dashed ? drawing::LineStyle_DASH
                                        : drawing::LineStyle_SOLID);
     set(made, "LineWidth", sal_Int32{50});

@@ -27,6 +27,7 @@ namespace {
 
 constexpr Command kCommands[] = {
     {"trial", add_trial},
+    {"trials", put_trials_side_by_side},
     {"put-", put_formulas},
     {"cell", about_cell, Command::Says::nothing},
     {"working", working_as_cells},
@@ -37,7 +38,8 @@ constexpr Command kCommands[] = {
     {"hand-out", hand_out_workbooks},
     {"collect", collect_answers},
     {"example-", open_example, Command::Says::nothing},
-    {"reference", open_reference, Command::Says::nothing},
+    {"form-", open_form, Command::Says::nothing},
+    {"reference", open_reference},
     {"about", about, Command::Says::in_box},
 };
 

@@ -255,9 +255,9 @@ struct UnitWords {
     std::string_view words, meaning;
 };
 constexpr UnitWords kTwoValues[] = {
-    {" pfund pfd ", "500 g, or 453.59 g: write g, or lb for the latter"},
-    {" livre livres ", "500 g, or 453.59 g: write g, or lb for the latter"},
-    {" libra libras ", "453.59 g, or 460 g: write g, or lb for the former"},
+    {" pfund pfd ", "500 g, or 454 g: write g, or lb for the latter"},
+    {" livre livres ", "500 g, or 454 g: write g, or lb for the latter"},
+    {" libra libras ", "454 g, or 460 g: write g, or lb for the former"},
     {" zentner ", "50 kg, or 100 kg: write kg"},
 };
 constexpr UnitWords kUnitWords[] = {

@@ -56,8 +56,8 @@ QuantityText read_quantity(std::string_view text, const Reading& reading);
 /// ("Stunden", "gramos", "GRAMS").
 std::optional<Unit> read_written_unit(std::string_view text);
 
-/// What an ambiguous unit word may mean, for its refusal: "500 g, or 1 lb of 453.59 g"; empty for any other
-/// word.
+/// What an ambiguous unit word may mean, for its refusal: "500 g, or 454 g: write g, or lb for the latter";
+/// empty for any other word.
 std::string_view two_values_of(std::string_view unit);
 
 /// Non-breaking and thin spaces become plain ones, outer spaces go. Returns the text itself when there is

@@ -20,7 +20,7 @@ constexpr std::string_view kWords[] = {
     "at most {}",
     "left out: {}",
     "may be left out",
-    "required",
+    "must be given: {}",
     "Example: {}",
     ", in {}",
     "with its unit, as in \"1.2 kg\"",
@@ -156,6 +156,9 @@ constexpr std::string_view kWords[] = {
     // a trial
     "Trial",
     "Trial report",
+    "Trials",
+    "There are not two trial sheets in this workbook yet.",
+    "New sheet: {}. Trials in it: {}.",
     "New sheets: {} and {}. Fill in the shaded cells.",
 
     // the reason in a block of formulas
@@ -206,6 +209,8 @@ constexpr std::string_view kWords[] = {
     "How sure",
 
     // about
+    "No browser opened. The page of all functions is {}",
+    "If no browser opens: the page of all functions is {}",
     "Drysheet {}: {} functions for drying fruit, vegetables and herbs, all named DRY.…",
     "Free software under the Mozilla Public License 2.0; its text is in the extension.",
     "A calculation is no food safety assessment: only a measured water activity and the local food authority decide.",

@@ -70,6 +70,7 @@ Carried by_label(const Meaning& meaning, const Place& place) {
         made.dimension = meaning.unit->dimension;
         made.scales = {scale_of(*meaning.unit)};
         made.exact = meaning.unit;
+        made.of_percent = meaning.percent_format;
         if (meaning.unit_by_value) {
             made.scales.clear();
             made.weak = true;
@@ -79,7 +80,10 @@ Carried by_label(const Meaning& meaning, const Place& place) {
     } else if (meaning.kind) {
         made.state = State::known;
         made.dimension = default_unit(*meaning.kind).dimension;
-        made.weak = made.dimension == kNone;
+        // "after heater", "fan" alone name things as often as amounts
+        static constexpr std::array<Kind, 5> plain{Kind::mass, Kind::time, Kind::temperature, Kind::pressure,
+                                                   Kind::area};
+        made.weak = std::ranges::find(plain, *meaning.kind) == plain.end();
     } else if (meaning.has(Say::count)) {
         made.state = State::known;
         made.scales = {1};
@@ -180,7 +184,7 @@ class Carrier::Walk {
     }
 
   private:
-    void clash(Verdict verdict, std::string why, const std::vector<Place>& cells) {
+    void clash(Verdict verdict, std::string why, const std::vector<Place>& cells) const {
         if (clashes_ != nullptr) clashes_->push_back({verdict, std::move(why), carrier_.said_of(cells, at_)});
     }
     std::string name(const Carried& x) const {
@@ -193,8 +197,14 @@ class Carrier::Walk {
 
     // ---- operators
 
-    static Carried scaled(Carried x, double c, bool divide) {  // x·c or x/c
+    Carried scaled(Carried x, double c, bool divide) const {  // x·c or x/c
         if (c < 0) c = -c;
+        if (x.of_percent && x.dimension != kNone && near(divide ? c : 1 / c, 100)) {
+            clash(Verdict::wrong,
+                  "a percentage is divided by 100 twice: what is shown as per cent is a fraction already",
+                  x.from);
+            return {};
+        }
         x.exact.reset();
         if (std::abs(c - 1) < 1e-12) return x;
         const double factor = divide ? 1 / c : c;
@@ -215,7 +225,7 @@ class Carrier::Walk {
         return x;
     }
 
-    static Carried product(const Carried& a, const Carried& b, bool divide) {
+    Carried product(const Carried& a, const Carried& b, bool divide) const {
         if (a.state == State::unknown || b.state == State::unknown) return {};
         if (a.state == State::number && b.state == State::number)
             return a_number(divide ? a.number / b.number : a.number * b.number);
@@ -234,6 +244,7 @@ class Carrier::Walk {
                      .dimension = times(a.dimension, b.dimension, divide ? -1 : 1),
                      .weak = (a.weak && !a.counted) || (b.weak && !b.counted) || (a.counted && b.counted),
                      .counted = a.counted || b.counted,
+                     .of_percent = (a.of_percent || b.of_percent) && !divide,
                      .from = a.from};
         for (const double x : a.scales)
             for (const double y : b.scales) made.scales.push_back(divide ? x / y : x * y);
@@ -327,6 +338,13 @@ class Carrier::Walk {
                 if (!x.scales.empty() || share) x.scales = {0.01};
             } else {
                 x.weak = true;
+            }
+            if (minus && first && x.kind == Kind::moisture_dry && x.basis == Basis::dry && !x.weak) {
+                clash(Verdict::doubtful,
+                      drysheet::in_words(c, 4) + " − a moisture on the dry basis, " + what(x) +
+                          ", is no share of dry solids: that would be 1 ÷ (1 + it)",
+                      x.from);
+                return {};
             }
             if (minus || near(c, 1) || near(c, 100)) {
                 x.kind = x.kind == Kind::moisture_dry ? std::optional<Kind>() : Kind::fraction;
@@ -771,6 +789,18 @@ std::string Carrier::said_of(const std::vector<Place>& cells, const Place& at) c
     return text;
 }
 
+// Whether the formula holds a number that its label names: "60 l drum, kg" over 60 times a density.
+bool Carrier::typed_of_label(const std::string& label, const Place& place) const {
+    const Cell* cell = picture_.at(place);
+    bool found = false;
+    for_each_part(*cell->formula, [&](const Formula& part) {
+        if (part.what == What::number && part.number > 1)
+            found = found || (" " + label + " ").find(" " + drysheet::in_words(part.number) + " ") !=
+                                 std::string::npos;
+    });
+    return found;
+}
+
 // The unit that comes out, and the one that the label says.
 std::optional<Clash> Carrier::against_label(const Carried& carried, const Place& place, bool& agrees) const {
     const Meaning& own = labels_.at(place);
@@ -793,6 +823,16 @@ std::optional<Clash> Carrier::against_label(const Carried& carried, const Place&
                               : own.clock_format ? "a clock time (days)"
                                                  : own.unit_text;
     if (carried.dimension != own.unit->dimension) {
+        // "issue per day, kg": of what the unit is, the words say
+        if (own.has(Say::per) && !own.unit_text.empty() && own.unit_text.find('/') == std::string::npos)
+            return {};
+        if (typed_of_label(own.label, place)) return {};
+        // two of one row under one label, the one over the other
+        if (carried.dimension == kNone && carried.from.size() == 2 &&
+            std::ranges::all_of(carried.from, [&](const Place& one) {
+                return one.row == place.row && one.sheet == place.sheet && labels_.at(one).label == own.label;
+            }))
+            return {};
         if (carried.weak || carried.dimension[5] != 0 || own.unit->dimension[5] != 0) return {};
         return clash(Verdict::wrong,
                      "by the units of its inputs it is in " + named(carried) + ", but it is " + own.evidence);

@@ -24,6 +24,7 @@ struct Carried {
     std::vector<double> scales;  ///< SI per 1 of the value; none: any
     bool weak = false;           ///< a count or a plain number has a part in it: no ground for a verdict
     bool counted = false;        ///< a number of trays or the like has a part in it: doubtful at most
+    bool of_percent = false;     ///< a factor of it is shown as per cent, so is a fraction already
     std::optional<Kind> kind;
     Basis basis = Basis::unsaid;
     std::optional<Unit> exact;  ///< a cell's own unit, as it stands
@@ -73,6 +74,7 @@ class Carrier {
   private:
     class Walk;
     std::string name_of(const Place& cell, const Place& at) const;
+    bool typed_of_label(const std::string& label, const Place& place) const;
     std::optional<Clash> against_label(const Carried& carried, const Place& place, bool& agrees) const;
 
     const Picture& picture_;

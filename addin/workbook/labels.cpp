@@ -188,16 +188,37 @@ class Lexicon {
 
 bool has_digit(std::string_view text) { return text.find_first_of("0123456789") != std::string_view::npos; }
 
-std::string with_point_for_dot(std::string text) {
-    for (std::size_t at = 0; (at = text.find(" per ", at)) != std::string::npos;) text.replace(at, 5, "/");
+constexpr std::array<std::string_view, 5> kPer{" per ", " par ", " pro ", " por ", " je "};
+bool has_per(std::string_view text) {
+    return std::ranges::any_of(kPer, [text](std::string_view per) { return text.find(per) != text.npos; });
+}
+
+// F1, K2, T3: numbered things, where m2 is a unit
+bool numbered(std::string_view text) {
+    return text.size() == 2 && text[1] >= '0' && text[1] <= '9' && text[0] != 'm';
+}
+
+std::string as_quotient(std::string text) {
+    for (const std::string_view per : kPer)
+        for (std::size_t at = 0; (at = text.find(per, at)) != std::string::npos;)
+            text.replace(at, per.size(), "/");
+    // "kg/m2 h" is said for kg/(m²·h)
+    static constexpr std::array<std::string_view, 6> units{"h", "hr", "min", "s", "d", "day"};
+    if (const auto bar = text.find('/'); bar != std::string::npos && text.find('(') == std::string::npos) {
+        const auto gap = text.find(' ', bar);
+        if (gap != std::string::npos && std::ranges::find(units, text.substr(gap + 1)) != units.end() &&
+            read_unit(text.substr(0, gap)))
+            text[gap] = '/';
+    }
     return text;
 }
 
 // "kg/kg db", "% wb", "deg C", but not "hours in" (an inch).
 bool several_words(std::string_view text) {
     return std::ranges::any_of(
-        std::to_array<std::string_view>({"/", "%", "°", " per ", "deg ", "mm Hg"}),
-        [&](std::string_view sign) { return text.find(sign) != std::string_view::npos; });
+               std::to_array<std::string_view>({"/", "%", "°", "deg ", "mm Hg"}),
+               [&](std::string_view sign) { return text.find(sign) != std::string_view::npos; }) ||
+           has_per(text);
 }
 
 // The unit as people write it: "kg w.b.", "g water/g dry matter", "kg/kg DM", "in kg", "% TS".
@@ -205,7 +226,7 @@ std::optional<Unit> unit_in(std::string_view text) {
     text = trimmed(text);
     for (const std::string_view word : {"in ", "en ", "as "})
         if (text.starts_with(word)) text = trimmed(text.substr(word.size()));
-    if (text.empty() || text.size() > 40) return {};
+    if (text.empty() || text.size() > 40 || numbered(text)) return {};
     if (text.find(' ') != std::string_view::npos && !several_words(text)) return {};
     // "db" and "RH" alone are words, no unit
     const auto read = [](std::string_view one) {
@@ -215,12 +236,12 @@ std::optional<Unit> unit_in(std::string_view text) {
         if (unit && unit->dimension == Dimension{} && unit->form == RatioForm::none) unit.reset();
         return unit;
     };
-    if (const auto unit = read(text)) return unit;
+    if (as_quotient(std::string(text)) == text)
+        if (const auto unit = read(text)) return unit;
     // nouns between the units: which water, which solids
-    const bool quotient =
-        text.find('/') != std::string_view::npos || text.find(" per ") != std::string_view::npos;
+    const bool quotient = text.find('/') != std::string_view::npos || has_per(text);
     const bool percent = text.find('%') != std::string_view::npos;
-    std::string plain = with_point_for_dot(std::string(text));
+    std::string plain = as_quotient(std::string(text));
     Basis basis = Basis::unsaid;
     const auto drop = [&](std::string_view word, Basis says, bool air) {
         if (!quotient && (!percent || says == Basis::unsaid)) return;
@@ -228,7 +249,8 @@ std::optional<Unit> unit_in(std::string_view text) {
             const char before = at == 0 ? ' ' : plain[at - 1];
             const char after = at + word.size() < plain.size() ? plain[at + word.size()] : ' ';
             if ((before != ' ' && before != '/' && before != '.' && before != '%') ||
-                (after != ' ' && after != '/' && after != ')')) {
+                (after != ' ' && after != '/' && after != ')' &&
+                 !plain.substr(at + word.size()).starts_with("·"))) {
                 ++at;
                 continue;
             }
@@ -390,7 +412,8 @@ Split split(std::string_view text) {
     static constexpr std::string_view symbols[] = {"m1", "m2", "m3", "t1", "t2", "L1", "W1",
                                                    "W2", "T1", "T2", "h1", "h2", "in"};
     if (!words_before && std::ranges::find(symbols, text) == std::end(symbols) &&
-        (text.size() > 1 || text == "%" || text == "g" || text == "h"))
+        (text.size() > 1 || text == "%" || text == "g" || text == "h") && lower(text) != "week" &&
+        lower(text) != "day")
         if (const auto whole = unit_in(text)) {
             take(whole, text, "", false);
             return made;
@@ -429,7 +452,7 @@ Split split(std::string_view text) {
         const auto at = text.rfind(mark);
         if (at == std::string_view::npos || at == 0) continue;
         const auto behind = trimmed(text.substr(at + mark.size()));
-        if (const auto unit = unit_in(behind); unit && !behind.empty()) {
+        if (const auto unit = unit_in(behind); unit && !behind.empty() && !behind.starts_with("by ")) {
             take(unit, behind, std::string(text.substr(0, at)), true);
             return made;
         }
@@ -447,9 +470,14 @@ Split split(std::string_view text) {
              lower(words[0]) == "temps" || lower(words[0]) == "tiempo" || lower(words[0]) == "dauer");
         auto unit = n == 1 ? trailing_unit(last) : unit_in(last);
         if (!unit && time_symbol && n == 1) unit = unit_in(last);
-        // "water per h", "after 4 h"
-        if (!unit || (n < words.size() &&
-                      (is_per(words[words.size() - n - 1]) || has_digit(words[words.size() - n - 1]))))
+        // "water per h", "by grams", "% x mid um", "after 4 h"
+        const auto parts_it = [](std::string_view word) {
+            return is_per(word) || word == "by" || word == "x" || word == "×" || word == "*";
+        };
+        if (!unit ||
+            std::ranges::any_of(words, [](std::string_view word) { return word == "x" || word == "×"; }) ||
+            (n < words.size() &&
+             (parts_it(words[words.size() - n - 1]) || has_digit(words[words.size() - n - 1]))))
             continue;
         const auto rest = text.substr(0, from);
         if (at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
@@ -463,11 +491,17 @@ Split split(std::string_view text) {
                           : several_words(first) ? unit_in(first)
                                                  : std::nullopt;
         if (!unit || at_odds(Lexicon::get().read(tokens_of(rest)), *unit)) continue;
-        if (is_per(words[n])) break;  // "kg per batch"
+        // "kg per batch", "kg wood per kg dried"; "h ambient", where h is a symbol
+        if (std::ranges::any_of(words.begin() + static_cast<std::ptrdiff_t>(n), words.end(), is_per) ||
+            words[n] == "x" || (first.size() == 1 && first != "%" && first != "g") ||
+            has_digit(words[n]) ||  // "KW 36"
+            rest.find('/') != rest.npos)
+            break;
         take(unit, first, std::string(rest), false);
         return made;
     }
-    if (text.find('%') != std::string_view::npos && !has_digit(text)) {
+    if (text.find('%') != std::string_view::npos && !has_digit(text) &&
+        text.find(" x ") == std::string_view::npos) {
         std::string rest(text);
         rest.erase(rest.find('%'), 1);
         take(read_unit("%"), "%", rest, false);
@@ -766,7 +800,7 @@ struct Labels::Reader {
             heading.numbers = true;
             heading.last_row = row;
             const Place place{number, row, column};
-            Meaning meaning = read_cell(place, cell, own, as_written, left,
+            Meaning meaning = read_cell(place, cell, own, as_written, left, label_column,
                                         row_unit(sheet, row, column, left_unit, label_column), heading);
             if (!meaning.empty() || meaning.percent_format || meaning.clock_format)
                 meanings.emplace(place, std::move(meaning));
@@ -789,7 +823,27 @@ struct Labels::Reader {
             const auto cell = sheet.cells.find({row, beside});
             if (label_column < 0 || cell == sheet.cells.end() || text_of(cell->second) != nullptr) break;
         }
-        return left_unit != nullptr && label_column < column - 1 ? unit_at(column - 1) : nullptr;
+        if (left_unit == nullptr) return nullptr;
+        // between the label and its values; behind a value it is that value's
+        for (int beside = column - 1; beside > label_column; --beside) {
+            const std::string* text = unit_at(beside);
+            if (text == nullptr) continue;
+            const auto label = sheet.cells.find({row, label_column});  // "lb | 12 | kg | 5.4"
+            const bool units = label != sheet.cells.end() && text_of(label->second) != nullptr &&
+                               label_of(*text_of(label->second)).only_unit;
+            for (int between = label_column + 1; !units && between < beside; ++between)
+                if (const auto cell = sheet.cells.find({row, between});
+                    cell != sheet.cells.end() && text_of(cell->second) == nullptr)
+                    return nullptr;
+            if (beside == column - 1) return text;
+            const auto is_unit = [&](int other) {
+                const auto cell = sheet.cells.find({other, beside});
+                const std::string* words = cell == sheet.cells.end() ? nullptr : text_of(cell->second);
+                return words != nullptr && label_of(*words).only_unit;
+            };
+            return is_unit(row - 1) || is_unit(row + 1) ? text : nullptr;
+        }
+        return nullptr;
     }
 
     // The heading of a column, from its lines: the last one, with the unit below and the group above.
@@ -824,19 +878,25 @@ struct Labels::Reader {
     }
 
     Meaning read_cell(const Place& place, const Cell& cell, const std::optional<Unit>& own,
-                      const std::string& own_text, const std::string* left, const std::string* beside,
-                      const Heading& heading) {
+                      const std::string& own_text, const std::string* left, int left_column,
+                      const std::string* beside, const Heading& heading) {
         Meaning made;
         std::string above_words;
         const Label above = headed(heading, above_words);
         const Label none;
         const Label& before = left != nullptr ? label_of(*left) : none;
         const int above_weight = weight(above), before_weight = weight(before);
+        // "Item | Qty | Rate | Amount": the unit in the row's label is that of its first number
+        const bool another = left_column < place.column - 1 && before.unit && !before.only_unit &&
+                             says_quantity(above) && (above.says & before.says & kQuantities).none();
         const bool from_above =
-            (above_weight > before_weight || (above_weight == before_weight && heading.of_table)) &&
-            !(beside != nullptr && before_weight > 0);
+            another ||
+            ((above_weight > before_weight || (above_weight == before_weight && heading.of_table)) &&
+             !(beside != nullptr && before_weight > 0) && !(before.unit && above.unit));
         if (above_weight > 0 || before_weight > 0) {
-            static_cast<Label&>(made) = from_above ? together(above, before) : together(before, above);
+            static_cast<Label&>(made) = another      ? above
+                                        : from_above ? together(above, before)
+                                                     : together(before, above);
             made.label = from_above ? above_words : *left;
             made.evidence = (from_above ? "headed " : "labelled ") + in_marks(made.label);
             const Label& second = from_above ? before : above;
@@ -865,7 +925,11 @@ struct Labels::Reader {
             std::ranges::replace(words, '_', ' ');
             read_more(words, "named ");
         }
-        firm_unit(made, cell, own, own_text, beside, !from_above);
+        // "lb" before a number and "kg" behind it: one becomes the other; a row of its own under a table
+        const bool units_only =
+            from_above ? !before.empty()
+                       : before.only_unit || (beside != nullptr && left != nullptr && unit_in(*left));
+        firm_unit(made, cell, own, own_text, beside, !from_above, units_only);
         made.kind = kind_of(made, made.basis);
         by_value(made, cell);
         return made;
@@ -875,7 +939,8 @@ struct Labels::Reader {
 
     // The unit of the number itself: its own text, its format, the cell beside it.
     void firm_unit(Meaning& made, const Cell& cell, const std::optional<Unit>& own,
-                   const std::string& own_text, const std::string* beside, bool labelled_left) {
+                   const std::string& own_text, const std::string* beside, bool labelled_left,
+                   bool units_only) {
         std::string text;
         std::optional<Unit> unit;
         std::string where;
@@ -903,8 +968,8 @@ struct Labels::Reader {
             made.says |= label_of(*beside).says;
         }
         if (!unit) return;
-        const bool clash = made.unit && (labelled_left || where != kBeside) && !made.clock_format &&
-                           !same_scale(*unit, *made.unit) &&
+        const bool clash = made.unit && !units_only && (labelled_left || where != kBeside) &&
+                           !made.clock_format && !same_scale(*unit, *made.unit) &&
                            !(made.percent_format && made.unit->form != RatioForm::none &&
                              made.unit->form != RatioForm::mass_ratio) &&
                            !(made.percent_format && made.unit->dimension == Dimension{});

@@ -23,11 +23,18 @@ class Copies {
 };
 
 /// The odd ones: among at least five formulas side by side, at least four and two thirds of which are copies,
-/// one that is none and gives another value, and a number typed over one. No finding: the first of the block,
-/// a change that lasts to its end, a sum over the block, one that comes to the same in algebra.
+/// or between copies of three, one that is none and gives another value, and a number typed over one. No
+/// finding: the first of the block, a change that lasts to its end, a sum over the block, one that comes to
+/// the same in algebra.
 std::vector<Finding> odd_ones(const Picture& picture, const Copies& copies);
 
-/// Sums and means whose range ends one short of the numbers it stands over.
-std::vector<Finding> short_ranges(const Picture& picture);
+/// Sums and means whose range ends one short of the numbers, or copies, it stands over, or of the range that
+/// the sum or mean beside it has.
+std::vector<Finding> short_ranges(const Picture& picture, const Copies& copies);
+
+/// Below a column of copies, under sums: what takes the sums otherwise than the copies take their rows
+/// (upside down, another sign), and a mean of ratios where the copies of the ratio would give that of the
+/// sums.
+std::vector<Finding> odd_totals(const Picture& picture, const Copies& copies);
 
 }  // namespace drysheet::workbook

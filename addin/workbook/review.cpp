@@ -12,6 +12,7 @@
 #include "addin/workbook/compute.hpp"
 #include "addin/workbook/formula.hpp"
 #include "addin/workbook/neighbours.hpp"
+#include "addin/workbook/plausible.hpp"
 #include "addin/workbook/recognise.hpp"
 
 namespace drysheet::workbook {
@@ -97,12 +98,14 @@ class Reviewer {
 
     Review made() {
         for (Finding& finding : odd_ones(picture_, copies_)) add(std::move(finding), true);
-        for (Finding& finding : short_ranges(picture_)) add(std::move(finding), true);
+        for (Finding& finding : short_ranges(picture_, copies_)) add(std::move(finding), true);
+        for (Finding& finding : odd_totals(picture_, copies_)) add(std::move(finding), true);
         said(0.2);
         formulas();
         contradictions();
         two_meanings();
         recognitions();
+        implausibilities();
         return gathered();
     }
 
@@ -317,6 +320,28 @@ class Reviewer {
                 }
             }
         }
+    }
+
+    // What comes of a doubtful cell is not doubted again.
+    void implausibilities() {
+        for_each_formula([&](const Place& place, const Cell& cell) {
+            if (flagged(place) || cell.error != 0) return;
+            auto doubt = implausible(picture_, labels_, carrier_, place);
+            if (!doubt || rests_on_flagged(*cell.formula, 6)) return;
+            found_.insert_or_assign(place, std::move(*doubt));
+        });
+    }
+    bool rests_on_flagged(const Formula& formula, int deep) const {
+        bool found = false;
+        for (const Area& area : areas_in(formula, picture_))
+            for (const Place& one : filled_cells(picture_, {.cell = {area.sheet, area.top, area.left}},
+                                                 {.cell = {area.sheet, area.bottom, area.right}})) {
+                const Cell* cell = picture_.at(one);
+                found = found || flagged(one) ||
+                        (deep > 0 && cell->formula && rests_on_flagged(*cell->formula, deep - 1));
+                if (found) return true;
+            }
+        return found;
     }
 
     // Copies with one verdict are one row, the worst first.

@@ -51,12 +51,13 @@ struct PlannedAlarm {
     std::string where;
 };
 
-/// Points or lines, each with an x of its own and named by the cell above its y.
+/// Points or lines, each with an x of its own and named by a cell: the one above its y where none is given.
 struct PlannedChart {
     struct Series {
         std::string sheet;  ///< whose cells these are; empty: its own
         CellArea x, y;
-        enum class Line : unsigned char { points, drawn, dashed } line = Line::points;
+        std::string named_by{};  ///< that cell, as $Sheet.$A$1
+        enum class Line : unsigned char { points, joined, drawn, dashed } line = Line::points;
     };
     std::string title, x_title, y_title;
     std::vector<Series> series;

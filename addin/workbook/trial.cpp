@@ -441,6 +441,7 @@ class Writer {
             put(area.column, area.row - 1, Look::working, make.say(working.heading));
             for (std::size_t row = area.row; row < area.row + area.rows; ++row)
                 put(area.column, row, Look::working, formula(working.formula, row)).format = kHours;
+            if (working.beside == "run_time") name(working.name, area);
         }
         curve();
     }
@@ -451,9 +452,9 @@ class Writer {
         return {.title = make.say("Drying curve"),
                 .x_title = make.say("Hours since the first reading"),
                 .y_title = make.say("Moisture, % of the wet mass"),
-                .series = {{make.sheet(), cells("run_h"), cells("run_moisture"), Line::points},
-                           {make.sheet(), cells("curve_h"), cells("curve_moisture"), Line::drawn},
-                           {make.sheet(), cells("curve_h"), cells("target_line"), Line::dashed}},
+                .series = {{make.sheet(), cells("run_h"), cells("run_moisture"), {}, Line::points},
+                           {make.sheet(), cells("curve_h"), cells("curve_moisture"), {}, Line::drawn},
+                           {make.sheet(), cells("curve_h"), cells("target_line"), {}, Line::dashed}},
                 .over = over};
     }
 
@@ -685,6 +686,190 @@ SheetPlan plan_of_report(const Maker& make) {
     return writer.take();
 }
 
+// ---- several trials
+
+struct Compared {
+    std::string_view name;
+    bool judged;  ///< of a kind that two trials of other amounts may share
+};
+constexpr Compared kCompared[] = {
+    {"loaded", false},         {"yield_prepared", true},  {"dried", false}, {"yield_dried", true},
+    {"yield_overall", true},   {"expected_dried", false}, {"water", false}, {"passed_by_readings", true},
+    {"passed_by_curve", true}, {"heat", false},           {"air", false},   {"cost", true}};
+constexpr std::string_view kConditions[] = {
+    "product",        "lot", "date", "dryer_temp", "room_temp", "start_moisture", "final_moisture",
+    "target_moisture"};
+
+// "{0}+{1}" with these put in.
+std::string filled(std::string_view form, std::initializer_list<std::string_view> values) {
+    std::string made;
+    for (std::size_t i = 0; i < form.size(); ++i) {
+        if (form[i] == '{' && i + 2 < form.size() && form[i + 2] == '}') {
+            made += values.begin()[form[i + 1] - '0'];
+            i += 2;
+        } else {
+            made += form[i];
+        }
+    }
+    return made;
+}
+
+class SideBySide {
+  public:
+    SideBySide(const Maker& maker, const std::vector<TrialCells>& all)
+        : make_(maker), trials_(all), n_(all.size()), writer_(maker) {}
+
+    SheetPlan take() {
+        writer_.put(0, 0, Look::title, make_.say("Trials side by side"));
+        head();
+        std::size_t row = kHead;
+        for (const std::string_view name : kConditions) condition(name, ++row);
+        std::string differs;
+        for (const Compared& compared : kCompared) {
+            compare(compared, ++row);
+            if (compared.judged) differs.append(differs.empty() ? "" : "&").append(told(row));
+        }
+        const std::string none = in_quotes(make_.say("Nothing differs by more than its ± explains."));
+        const std::string some =
+            make_.expand(filled("“More than the ± explains: {}.”(MID({0};3;400))", {differs}));
+        writer_.put(0, 1, Look::sentence, filled("=IF(LEN({0})=0;{1};{2})", {differs, none, some})).columns =
+            n_ + 2;
+        chart({0, row + 2, n_ + 2, 24});
+        writer_.name("trials_table", {0, kHead, n_ + 2, row + 1 - kHead});
+        SheetPlan plan = writer_.take();
+        plan.widths = std::vector<double>(n_ + 1, 40);
+        plan.widths.front() = 66;
+        plan.widths.push_back(110);
+        plan.height = kLine;
+        plan.heights = {{0, 8}, {1, 2 * kLine}};
+        plan.print = {0, 0, n_ + 2, row + 27};
+        plan.landscape = true;
+        return plan;
+    }
+
+  private:
+    static constexpr std::size_t kHead = 3;
+
+    std::string cell(std::size_t trial, std::string_view name) const {
+        const auto found = trials_[trial].names.find(name);
+        return found == trials_[trial].names.end() ? std::string()
+                                                   : absolute(found->second, trials_[trial].sheet);
+    }
+    // Where a trial's value, its ± and, of all but the first, the difference and its ± are worked out.
+    std::string value(std::size_t trial, std::size_t row) const {
+        return absolute({n_ + 3 + 4 * trial, row});
+    }
+    std::string u(std::size_t trial, std::size_t row) const { return absolute({n_ + 4 + 4 * trial, row}); }
+    std::string difference(std::size_t trial, std::size_t row) const {
+        return absolute({n_ + 5 + 4 * trial, row});
+    }
+    std::string its_u(std::size_t trial, std::size_t row) const {
+        return absolute({n_ + 6 + 4 * trial, row});
+    }
+
+    void head() {
+        writer_.put(0, kHead, Look::section, "");
+        for (std::size_t i = 0; i < n_; ++i) writer_.put(i + 1, kHead, Look::section, trials_[i].sheet);
+        std::string against = make_.say("Against {}");
+        writer_.put(n_ + 1, kHead, Look::section, against.replace(against.find("{}"), 2, trials_[0].sheet));
+    }
+
+    void condition(std::string_view name, std::size_t row) {
+        writer_.put(0, row, Look::label, make_.words_of(name));
+        for (std::size_t i = 0; i < n_; ++i) {
+            const std::string typed = cell(i, name);
+            PlannedCell& shown = writer_.put(i + 1, row, Look::remark,
+                                             typed.empty() ? "" : filled("=IF({0}=\"\";\"\";{0})", {typed}));
+            if (name == "date") shown.format = "YYYY-MM-DD";
+        }
+    }
+
+    // The value to the digits that its ± leaves, or to three figures.
+    static std::string rounded(const std::string& value, const std::string& u, const std::string& shown) {
+        return filled("FIXED({2};IF(N({1})>0;1-INT(LOG10({1}));IF({0}=0;0;2-INT(LOG10(ABS({0})))));1)",
+                      {value, u, shown});
+    }
+
+    void compare(const Compared& compared, std::size_t row) {
+        const auto* const result = std::ranges::find(kResults, compared.name, &Result::name);
+        const bool share = result->shows == Shows::share, mass = result->shows == Shows::mass;
+        const std::string unit = mass                   ? " g"
+                                 : share                ? " %"
+                                 : result->unit.empty() ? ""
+                                                        : " " + std::string(result->unit);
+        writer_.put(0, row, Look::label, make_.say(result->label));
+        std::string verdict;
+        for (std::size_t i = 0; i < n_; ++i) {
+            const auto in_unit = [&](const std::string& from) {
+                if (from.empty()) return std::string();
+                return filled(mass    ? "=IF(ISNUMBER({0});DRY.IN({0}&\" \"&{1};\"g\");\"\")"
+                              : share ? "=IF(ISNUMBER({0});{0}*100;\"\")"
+                                      : "=IF(ISNUMBER({0});{0};\"\")",
+                              {from, cell(i, "mass_unit")});
+            };
+            const std::string mine = value(i, row), mine_u = u(i, row);
+            writer_.put(n_ + 3 + 4 * i, row, Look::working, in_unit(cell(i, compared.name)));
+            writer_.put(n_ + 4 + 4 * i, row, Look::working,
+                        in_unit(cell(i, std::string(compared.name) + "_u")));
+            writer_.put(i + 1, row, Look::result,
+                        filled("=IF({0}=\"\";\"\";{1}&IF(N({2})>0;\" ± \"&{3};\"\")&{4})",
+                               {mine, rounded(mine, mine_u, mine), mine_u, rounded(mine, mine_u, mine_u),
+                                in_quotes(unit)}));
+            if (i > 0 && compared.judged)
+                verdict.append(verdict.empty() ? "" : "&").append(judged(i, row, unit));
+        }
+        writer_.put(n_ + 1, row, Look::remark, verdict.empty() ? verdict : "=TRIM(" + verdict + ")");
+    }
+
+    // Whether it differs from the first trial's.
+    std::string judged(std::size_t i, std::size_t row, const std::string& unit) {
+        const std::string less = difference(i, row), its = its_u(i, row), who = in_quotes(trials_[i].sheet);
+        writer_.put(n_ + 5 + 4 * i, row, Look::working,
+                    filled("=IF(OR({0}=\"\";{1}=\"\");\"\";{0}-{1})", {value(i, row), value(0, row)}));
+        writer_.put(n_ + 6 + 4 * i, row, Look::working,
+                    filled("=IF({0}=\"\";\"\";SQRT(N({1})^2+N({2})^2))", {less, u(i, row), u(0, row)}));
+        const std::string shown =
+            filled("IF({0}>0;\"+\";\"\")&{1}&{2}", {less, rounded(less, its, less), in_quotes(unit)});
+        return make_.expand(
+            filled("IF({0}=\"\";\"\";IF({1}=0;“{}: no ± to judge by”({2});IF(ABS({0})>2*{1};“{} differs by "
+                   "{}, more than its ± explains”({2};{3});“{}: no more than its ± explains”({2})))&\"   \")",
+                   {less, its, who, shown}));
+    }
+
+    // The label of a row in which any trial differs, behind "; ".
+    std::string told(std::size_t row) const {
+        std::string any;
+        for (std::size_t i = 1; i < n_; ++i)
+            any.append(any.empty() ? "" : ";")
+                .append(filled("IF(N({1})=0;FALSE();ABS({0})>2*{1})", {difference(i, row), its_u(i, row)}));
+        return filled("IF(OR({0});\"; \"&{1};\"\")", {any, absolute({0, row})});
+    }
+
+    void chart(const CellArea& over) {
+        PlannedChart chart{.title = make_.say("Drying curves"),
+                           .x_title = make_.say("Hours since the first reading"),
+                           .y_title = make_.say("Moisture, % of the wet mass"),
+                           .over = over};
+        for (std::size_t i = 0; i < n_; ++i) {
+            const auto x = trials_[i].names.find("run_h"), y = trials_[i].names.find("run_moisture");
+            if (x != trials_[i].names.end() && y != trials_[i].names.end())
+                chart.series.push_back({trials_[i].sheet, x->second, y->second,
+                                        absolute({i + 1, kHead}, make_.sheet()),
+                                        PlannedChart::Series::Line::joined});
+        }
+        writer_.plan.charts.push_back(std::move(chart));
+    }
+
+    const Maker& make_;
+    const std::vector<TrialCells>& trials_;
+    std::size_t n_;
+    Writer writer_;
+};
+
+SheetPlan plan_of_trials(const Maker& make, const std::vector<TrialCells>& trials) {
+    return SideBySide(make, trials).take();
+}
+
 }  // namespace
 
 SheetPlan trial_plan(const Texts& texts) { return plan_of_trial(Maker(texts)); }
@@ -692,11 +877,24 @@ SheetPlan trial_report(const std::string& trial, const Texts& texts) {
     return plan_of_report(Maker(texts, trial));
 }
 
+TrialCells cells_of_plan(const std::string& sheet, const SheetPlan& plan) {
+    TrialCells cells{.sheet = sheet};
+    for (const PlannedName& name : plan.names) cells.names.emplace(name.name, name.area);
+    return cells;
+}
+
+SheetPlan trials_side_by_side(const std::string& sheet, const std::vector<TrialCells>& trials,
+                              const Texts& texts) {
+    return plan_of_trials(Maker(texts, sheet), trials);
+}
+
 std::vector<std::string> trial_words() {
     std::vector<std::string> heard;
     const Texts english;
     plan_of_trial(Maker(english, {}, &heard));
     plan_of_report(Maker(english, "Trial", &heard));
+    plan_of_trials(Maker(english, "Trials", &heard),
+                   {cells_of_plan("Trial", trial_plan()), cells_of_plan("Trial 2", trial_plan())});
     return heard;
 }
 

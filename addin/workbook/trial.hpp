@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,7 +18,19 @@ SheetPlan trial_plan(const Texts& texts = {});
 /// The page for print of the trial on the sheet of this name.
 SheetPlan trial_report(const std::string& trial, const Texts& texts = {});
 
-/// The English words on both, for a translator.
+/// The cells of one trial by their names, as they stand on its sheet now.
+struct TrialCells {
+    std::string sheet;
+    std::map<std::string, CellArea, std::less<>> names;
+};
+TrialCells cells_of_plan(const std::string& sheet, const SheetPlan& plan);
+
+/// Two trials or more in a table and a chart on the sheet of this name, and what differs from the first by
+/// more than its ± explains.
+SheetPlan trials_side_by_side(const std::string& sheet, const std::vector<TrialCells>& trials,
+                              const Texts& texts = {});
+
+/// The English words on all of them, for a translator.
 std::vector<std::string> trial_words();
 
 }  // namespace drysheet

@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "drysheet/models/curves.hpp"
+#include "drysheet/require.hpp"
 #include "drysheet/runs.hpp"
 
 namespace drysheet {
@@ -258,13 +259,10 @@ CurveFit run_fit(CurveModel model, std::span<const Time> times, std::span<const 
                  MoistureDry equilibrium_db) {
     check_length(arg::masses, masses.size(), times.size());
     const auto ratios = moisture_ratios(masses, solids, equilibrium_db);
+    require_rising(times);
     std::vector<Time> since;
-    for (std::size_t i = 0; i < times.size(); ++i) {
-        if (i > 0 && !(times[i] > times[i - 1]))
-            throw BadInput(arg::times, "holds {} after {}: they must rise",
-                           {amount(times[i]), amount(times[i - 1])});
-        since.push_back(times[i] - times[0]);
-    }
+    since.reserve(times.size());
+    for (const Time& time : times) since.push_back(time - times[0]);
     Readings readings{.points = seen(since, ratios), .data = {}, .argument = arg::masses, .weighed = true};
     for (const Mass& mass : masses) readings.data.push_back(mass / solids - 1 - equilibrium_db.value());
     check_more_than_parameters(model, readings);

@@ -144,7 +144,7 @@ std::vector<MassFlux> drying_fluxes(std::span<const Time> times, std::span<const
 enum class BendFinding : std::uint8_t {
     found,
     little_evidence,  ///< a curve without a constant rate follows the readings nearly as well
-    few_readings,     ///< fewer than 5 in one of the periods
+    few_readings,     ///< fewer than 5 before, 7 after it, or 15 in all
     step              ///< the masses jump, as after a spill: run_check
 };
 /// The end of the constant-rate period, each value with its standard uncertainty.

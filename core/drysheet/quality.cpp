@@ -54,10 +54,10 @@ Fraction quality_left(std::span<const Time> times, std::span<const Temperature> 
     const Arrhenius k(rate, rate_temp, energy);
     if (temps.size() != times.size()) throw BadInput(arg::temps, "must have as many cells as times");
     if (times.size() < 2) throw BadInput(arg::times, "is wanted for two points or more");
+    require_rising(times);
     double S = 0;
     for (std::size_t i = 1; i < times.size(); ++i) {
         const double dt = to_si(times[i] - times[i - 1]);
-        if (!(dt > 0)) throw BadInput(arg::times, "must rise from cell to cell");
         const double T0 = to_si(temps[i - 1]), dT = to_si(temps[i]) - T0;
         const auto along = [&](double s) { return k(T0 + s * dT); };
         const auto smooth = numeric::integrate_smooth(along, 0, 1);

@@ -23,6 +23,11 @@ def rounded(text):
     return re.sub(r"\d+\.\d+(E[-+]?\d+)?", lambda number: f"{float(number.group()):.6g}", text)
 
 
+def by_meaning(formula):
+    """A range of one cell as that cell: newer offices read the one from .xlsx where the other was written."""
+    return re.sub(r"\b([A-Z]+[0-9]+):\1\b", r"\1", formula)
+
+
 class Files(SheetTest):
     def setUp(self):
         super().setUp()
@@ -44,7 +49,7 @@ class Files(SheetTest):
         self.assertEqual(set(now), set(self.first), what)
         for place, (formula, result) in self.first.items():
             with self.subTest(what, cell=place[1]):
-                self.assertEqual(now[place][0], formula)
+                self.assertEqual(by_meaning(now[place][0]), by_meaning(formula))
                 if result.kind != "value":
                     self.assertEqual(rounded(now[place][1].text), rounded(result.text), formula)
                 else:

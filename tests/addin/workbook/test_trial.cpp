@@ -59,7 +59,11 @@ TEST(Trial, EveryCallIsOfAFunctionThatTakesSoMuch) {
 
 // What other programs than Calc hold a formula to.
 TEST(Trial, FormulasFitIntoAnyWorkbook) {
-    for (const SheetPlan& plan : {trial_plan(), trial_report("A name of a sheet")})
+    const SheetPlan trial = trial_plan();
+    for (const SheetPlan& plan :
+         {trial, trial_report("A name of a sheet"),
+          trials_side_by_side("Trials", {cells_of_plan("Trial", trial), cells_of_plan("It's new", trial),
+                                         cells_of_plan("Trial 3", trial)})})
         for (const PlannedCell& cell : plan.cells) {
             EXPECT_LT(cell.content.size(), 8192U) << cell.content;
             int depth = 0, deepest = 0;
