@@ -11,8 +11,10 @@
 
 #include "addin/call/lookup.hpp"
 #include "addin/generate/described.hpp"
+#include "addin/generate/questions.hpp"
 #include "addin/lesson/lesson_book.hpp"
 #include "addin/text/words.hpp"
+#include "addin/workbook/formula_text.hpp"
 
 namespace drysheet {
 namespace {
@@ -207,18 +209,40 @@ void write_checks() {
     }
 }
 
+// "#drydriedmass", as a heading of the reference is linked.
+std::string link_to(std::string_view function) {
+    std::string anchor = "#dry" + std::string(function);
+    std::ranges::transform(anchor, anchor.begin(),
+                           [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return anchor;
+}
+
+// The first function that a call of the questions names is the one to read on at.
+void write_questions(std::ostream& out) {
+    out << "\n## Questions\n\nIn this order stand the arguments; put your own cells or values in their "
+           "place.\n\n";
+    for (const Question& asked : kQuestions) {
+        std::string links;
+        for (const CallText& call : calls_in(asked.call)) {
+            if (call.function == nullptr)
+                throw std::runtime_error("no such function: " + std::string(asked.call));
+            links += (links.empty() ? "[" : ", [") + std::string(call.function->name) + "](" +
+                     link_to(call.function->name) + ")";
+        }
+        out << "- " << asked.question << " `=" << asked.call << "` " << links << "\n";
+    }
+}
+
 void write_reference(std::ostream& out) {
     out << "# Function reference\n\nWritten from the catalogue; a test holds it equal. Arguments in [ ] may "
            "be left out; … repeats.\n"
-           "A plain number is read in the unit named; a text such as \"1.2 kg\" is converted.\n\n## "
-           "Contents\n\n";
+           "A plain number is read in the unit named; a text such as \"1.2 kg\" is converted.\n";
+    write_questions(out);
+    out << "\n## Contents\n\n";
     std::string_view topic;
     for (const Function& function : functions()) {
         if (function.topic != topic) out << "\n**" << (topic = function.topic) << "** ";
-        std::string anchor = "dry" + std::string(function.name);
-        std::transform(anchor.begin(), anchor.end(), anchor.begin(),
-                       [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-        out << "[" << function.name << "](#" << anchor << ") ";
+        out << "[" << function.name << "](" << link_to(function.name) << ") ";
     }
     out << "\n";
     topic = {};

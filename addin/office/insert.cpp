@@ -138,8 +138,9 @@ std::string put_formulas(const Request& request) {
             Reference<sheet::XArrayFormulaRange>(place, UNO_QUERY_THROW)->setArrayFormula(content);
         else
             place->getCellByPosition(0, 0)->setFormula(content);
-        if (cell.input || cell.content.starts_with("=")) set(place, "NumberFormat", format_of(cell));
-        if (cell.input) set(place, "CellBackColor", Any(sal_Int32{0xfff5ce}));
+        if ((cell.input && !is_text(cell)) || cell.content.starts_with("="))
+            set(place, "NumberFormat", format_of(cell));
+        if (cell.input) set(place, "CellBackColor", Any(kInputShade));
         if (cell.column > block.cells[0].column && is_text(cell)) {  // a unit, set off from its number
             set(place, "HoriJustify", Any(table::CellHoriJustify_LEFT));
             set(place, "ParaIndent", Any(sal_Int16{150}));  // 1/100 mm

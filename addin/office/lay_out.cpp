@@ -96,7 +96,7 @@ Style style_of(Look look) {
         case Look::label:
             return {.name = "Drysheet label", .ruled = true};
         case Look::input:
-            return {.name = "Drysheet input", .ink = 0x21406e, .ground = 0xf4edd3, .ruled = true};
+            return {.name = "Drysheet input", .ink = 0x21406e, .ground = kInputShade, .ruled = true};
         case Look::remark:
             return {.name = "Drysheet remark", .ink = soft, .points = 9, .wraps = true, .across = left};
         case Look::alarm:

@@ -30,6 +30,9 @@ void set(const com::sun::star::uno::Reference<com::sun::star::uno::XInterface>& 
         ->setPropertyValue(rtl::OUString::createFromAscii(name), com::sun::star::uno::Any(value));
 }
 
+/// Behind what is to be typed over.
+inline constexpr sal_Int32 kInputShade = 0xf4edd3;
+
 /// The sheet at this place, counted from 0.
 Sheet sheet_at(const Document& document, sal_Int32 index);
 Sheet sheet_named(const Document& document, const rtl::OUString& name);

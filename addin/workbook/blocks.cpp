@@ -240,6 +240,13 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row, const 
                     array_above[i] = block.cells.size();
                 }
                 cell.percent = take_percent(part);
+                // the unit of an input, which may be another
+                if (!block.cells.empty() && !part.empty() && !is_label(part) && part != "–" &&
+                    part.find('=') == std::string_view::npos) {
+                    const PatternCell& left = block.cells.back();
+                    cell.input =
+                        cell.input || (left.input && left.row == cell.row && left.column + 1 == cell.column);
+                }
                 if (is_label(part))
                     cell.content = texts.text(part);
                 else

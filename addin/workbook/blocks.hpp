@@ -35,7 +35,7 @@ struct PatternCell {
     std::size_t column = 0, row = 0;
     std::size_t array_rows = 0;  ///< of an array formula; 0 otherwise
     std::string content;         ///< as a person would type it into an English sheet
-    bool input = false;          ///< a value to be typed over
+    bool input = false;          ///< a value to be typed over, or its unit
     bool percent = false;        ///< a fraction to be shown as per cent
 };
 

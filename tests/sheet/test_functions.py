@@ -1,8 +1,9 @@
 """Every check value and every refusal of every function, through cells of a real Calc."""
 
+import re
 import unittest
 
-from harness import REFUSED, Placed, SheetTest, can_be_written, checks, looked_up, written
+from harness import REFUSED, ROOT, Placed, SheetTest, can_be_written, checks, looked_up, written
 
 
 class Functions(SheetTest):
@@ -29,6 +30,14 @@ class Functions(SheetTest):
                 self.assert_close(result.value, check["expected"], check["tolerance"], "the cell")
             else:
                 (self.assertIn if check["part"] or not check.get("at") else self.assertEqual)(check["expected"], result.text)
+
+    def test_the_calls_that_answer_the_questions(self):
+        """What the front of the function reference tells people to type."""
+        questions = re.findall(r"^- .*\?.* `(=DRY.*)` \[", (ROOT / "addin" / "FUNCTIONS.md").read_text(), re.MULTILINE)
+        self.assertGreater(len(questions), 20)
+        for formula in questions:
+            with self.subTest(formula):
+                self.assertNotEqual(self.book.show(formula).kind, "error")
 
     def test_every_function_has_a_check(self):
         checked = {f"DRY.{check['function']}" for check in self.checks if check["kind"] != "refusal"}

@@ -60,7 +60,7 @@ class Menu(MenuTest):
         return reason.text
 
     def test_whichever_cell_is_spoilt_the_reason_is_told(self):
-        shaded = 0xfff5ce
+        shaded = 0xf4edd3
         for name in PATTERNS:
             self.select("A1")
             self.send(f"put-{name}")

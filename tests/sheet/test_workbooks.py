@@ -207,6 +207,13 @@ class Workbooks(SheetTest):
         book.put("B19", 1, "Tray run")  # the first tray is the last one
         self.assert_close(book.cell("C54", "Tray run").getValue(), book.cell("C51", "Tray run").getValue(), 1e-9, "one tray")
 
+    def test_no_film_helps_a_powder_above_its_limit(self):
+        book = self.open("powder-and-pack")
+        self.assertFalse(book.cell("B32", "Film").getString().startswith("no film"))
+        book.put("B8", 0.30, "Caking")  # far above any caking limit of it
+        self.assertTrue(book.cell("B32", "Film").getString().startswith("no film can help"), book.cell("B32", "Film").getString())
+        self.assertEqual(book.cell("B33", "Film").getString(), "–")
+
     def test_formulas_are_shown_with_semicolons(self):
         for path in EXAMPLES:
             book = self.open(path.stem)
