@@ -99,7 +99,7 @@ bool counts_things(std::string_view word) {
 
 std::optional<Answer> read_answer(std::string_view argument, const Input& given, const Reading& reading) {
     if (given.form == Input::Form::grid && given.cells.size() != 1)
-        refuse(argument, {"one value is wanted, and {} was given", {in_words(given)}});
+        refuse(argument, {"one value is wanted, and {} was given", {in_a_sentence(given)}});
     const Input& input = given.form == Input::Form::grid ? given.cells.front() : given;
     if (input.blank()) return std::nullopt;
     if (input.form == Input::Form::number) return Answer{.value = input.number};
@@ -112,7 +112,7 @@ std::optional<Answer> read_answer(std::string_view argument, const Input& given,
         return answer;
     }
     if (read.fault != TextFault::unknown_unit)
-        refuse(argument, {"{} is not a number, with or without a unit", {in_words(input)}});
+        refuse(argument, {"{} is not a number, with or without a unit", {in_a_sentence(input)}});
     answer.counts = counts_things(read.said);
     if (!answer.counts) answer.unit = read_worded_unit(read.said);
     if (!answer.counts && !answer.unit) refuse(argument, {"\"{}\" is not a unit known here", {read.said}});

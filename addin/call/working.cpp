@@ -22,7 +22,8 @@ std::string listed(const std::vector<Input>& cells, std::string_view unit, const
         text.append(i == 0 ? std::string_view{} : list_comma(reading))
             .append(cells[i].form == Input::Form::text ? cells[i].text
                                                        : in_words(cells[i].number, 6, reading));
-    if (cells.size() > kShownCells) text += ", … (" + std::to_string(cells.size()) + " values)";
+    if (cells.size() > kShownCells)
+        text.append(list_comma(reading)).append(written({"… ({} in all)", {cells.size()}}, reading));
     if (!unit.empty()) text.append(" ").append(unit);
     return text;
 }
@@ -45,10 +46,10 @@ std::string in_a_line(const Call& call, const Parameter& param, const Value& val
     if (as_used.form == Input::Form::text) return as_used.text;
     std::string line = in_words(as_used.number, unit, 10, reading);
     const bool left_out = value.typed.empty() || value.typed[0].form == Input::Form::missing;
-    if (left_out) return line + " (left out: the usual value)";
+    if (left_out) return written({"{} (left out: the usual value)", {line}}, reading);
     const Input& cell =
         value.typed[0].form == Input::Form::grid ? value.typed[0].cells.front() : value.typed[0];
-    if (cell.form == Input::Form::text) line += ", from \"" + cell.text + "\"";
+    if (cell.form == Input::Form::text) return written({"{}, from \"{}\"", {line, cell.text}}, reading);
     return line;
 }
 
@@ -170,7 +171,7 @@ void show_table(const Function& function, const Table& table, std::vector<std::s
             lines.push_back(line);
     }
     std::string rest;
-    if (table.rows() > shown) rest = "… (" + counted(table.rows(), column ? "value" : "row") + ")";
+    if (table.rows() > shown) rest = written({"… ({} in all)", {table.rows()}}, reading);
     if (column)
         lines.push_back(std::string(function.result) + " = " + in_one_line +
                         (rest.empty() ? "" : std::string(list_comma(reading)) + rest));
@@ -183,7 +184,7 @@ void show_result(const Call& call, const Outcome& outcome, std::vector<std::stri
     if (const auto* table = std::get_if<Table>(&outcome))
         return show_table(function, *table, lines, call.reading);
     lines.push_back(std::string(function.result.empty() ? "result" : function.result) + " = " +
-                    in_words(call, outcome));
+                    written(in_a_sentence(call, outcome), call.reading));
 }
 
 }  // namespace
@@ -198,9 +199,8 @@ Working working_of_search(const Call& call) {
     Working made = working(read(function, solved.arguments, call.reading));
     made.lines.insert(
         made.lines.begin(),
-        {written({"wanted: DRY.{} = {}", {function.name, in_words(call.typed[0], call.reading)}},
-                 call.reading),
-         written({"found by search: {} = {}; with it:", {unknown.name, in_words(solved, call.reading)}},
+        {written({"wanted: DRY.{} = {}", {function.name, in_a_sentence(call.typed[0])}}, call.reading),
+         written({"found by search: {} = {}; with it:", {unknown.name, in_a_sentence(solved)}},
                  call.reading)});
     return made;
 }
@@ -225,11 +225,11 @@ Working working(const Call& call) {
     };
     give(call, names, made.lines);
 
-    if (!function.caution.empty()) made.lines.emplace_back(function.caution);
+    if (!function.caution.empty()) made.lines.push_back(written(function.caution, reading));
     const std::vector<std::string> all = lines_of(call, names);
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (all[i].starts_with(":")) {
-            made.lines.emplace_back(trimmed(std::string_view(all[i]).substr(1)));
+            made.lines.push_back(written(trimmed(std::string_view(all[i]).substr(1)), reading));
             continue;
         }
         if (name_cells(all[i], names, made.lines)) continue;
@@ -240,8 +240,9 @@ Working working(const Call& call) {
         const std::string expression = formula_in_words(step.expression, reading);
         made.lines.push_back(std::string(step.name) + " = " + expression);
         if (computed.with_numbers != expression) made.lines.push_back("   = " + computed.with_numbers);
-        made.lines.push_back(
-            "   = " + (last ? in_words(call, made.value) : in_words(computed.value, step.unit, 6, reading)));
+        made.lines.push_back("   = " + written(last ? in_a_sentence(call, made.value)
+                                                    : Sentence("{}", {{computed.value, step.unit}}),
+                                               reading));
         names.values[std::string(step.name)] = computed.value;
     }
     if (!made.as_written) show_result(call, outcome, made.lines);

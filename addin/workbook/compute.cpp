@@ -403,8 +403,7 @@ class Computer {
             given.push_back(std::move(x));
         }
         try {
-            const Outcome outcome =
-                evaluate(*function, given, Reading{.decimal_comma = picture_.decimal_comma});
+            const Outcome outcome = evaluate(*function, given, picture_.reading());
             if (const auto* table = std::get_if<Table>(&outcome)) {
                 std::vector<Input> cells;
                 for (const auto& one : table->cells) {

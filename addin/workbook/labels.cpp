@@ -726,8 +726,7 @@ struct Labels::Reader {
             text.find_first_of("0123456789.,+-") != 0)
             return {};
         std::string storage;
-        const auto read =
-            read_typed(plain_spaces(text, storage), Reading{.decimal_comma = picture.decimal_comma});
+        const auto read = read_typed(plain_spaces(text, storage), picture.reading());
         if (read.fault != TextFault::none || read.typed.unit.empty()) return {};
         as_written = read.typed.unit;
         return unit_in(read.typed.unit);
@@ -898,17 +897,18 @@ struct Labels::Reader {
                                         : from_above ? together(above, before)
                                                      : together(before, above);
             made.label = from_above ? above_words : *left;
-            made.evidence = (from_above ? "headed " : "labelled ") + in_marks(made.label);
+            made.evidence = picture.say({from_above ? "headed {}" : "labelled {}", {in_marks(made.label)}});
             const Label& second = from_above ? before : above;
             if (const Label& first = from_above ? above : before;
                 made.says != first.says || made.unit.has_value() != first.unit.has_value())
                 if (!second.empty())
                     made.evidence +=
-                        from_above ? ", in the row " + in_marks(*left) : ", under " + in_marks(above_words);
+                        ", " + picture.say(from_above ? Sentence("in the row {}", {in_marks(*left)})
+                                                      : Sentence("under {}", {in_marks(above_words)}));
         }
         made.only_unit = false;
         const Label in_label = made;
-        const auto read_more = [&](const std::string& text, const std::string& where) {
+        const auto read_more = [&](const std::string& text, std::string_view where) {
             const Label& more = label_of(text);
             if (more.empty()) return;
             const bool adds = (!made.unit && more.unit) || (!says_quantity(made) && says_quantity(more));
@@ -917,13 +917,13 @@ struct Labels::Reader {
             static_cast<Label&>(made) = both;
             made.only_unit = false;
             if (made.label.empty()) made.label = text;
-            made.evidence += (made.evidence.empty() ? "" : ", ") + where + in_marks(text);
+            made.evidence += (made.evidence.empty() ? "" : ", ") + picture.say({where, {in_marks(text)}});
         };
-        if (!cell.note.empty() && cell.note.size() < 80) read_more(cell.note, "its note says ");
+        if (!cell.note.empty() && cell.note.size() < 80) read_more(cell.note, "its note says {}");
         if (const auto name = names.find(place); name != names.end()) {
             std::string words = name->second;
             std::ranges::replace(words, '_', ' ');
-            read_more(words, "named ");
+            read_more(words, "named {}");
         }
         // "lb" before a number and "kg" behind it: one becomes the other; a row of its own under a table
         const bool units_only =
@@ -935,7 +935,7 @@ struct Labels::Reader {
         return made;
     }
 
-    static constexpr std::string_view kBeside = "the unit beside it is ";
+    static constexpr std::string_view kBeside = "the unit beside it is {}";
 
     // The unit of the number itself: its own text, its format, the cell beside it.
     void firm_unit(Meaning& made, const Cell& cell, const std::optional<Unit>& own,
@@ -943,24 +943,24 @@ struct Labels::Reader {
                    bool units_only) {
         std::string text;
         std::optional<Unit> unit;
-        std::string where;
+        std::string_view where;
         if (own) {
             unit = own;
             text = own_text;
-            where = "its own text says ";
+            where = "its own text says {}";
         } else if (cell.format == Format::percent) {
             made.percent_format = true;
             unit = read_unit("fraction");
             text = "%";
-            where = "its format shows ";
+            where = "its format shows {}";
         } else if (cell.format == Format::clock || cell.format == Format::date_clock) {
             made.clock_format = true;
             unit = read_unit("d");
-            text = "a clock time";
-            where = "its format shows ";
+            text = picture.say("a clock time");
+            where = "its format shows {}";
         } else if (const auto in_format = unit_in_format(cell.format_code, text)) {
             unit = in_format;
-            where = "its format shows ";
+            where = "its format shows {}";
         } else if (beside != nullptr) {
             unit = label_of(*beside).unit;
             text = *beside;
@@ -973,11 +973,12 @@ struct Labels::Reader {
                            !(made.percent_format && made.unit->form != RatioForm::none &&
                              made.unit->form != RatioForm::mass_ratio) &&
                            !(made.percent_format && made.unit->dimension == Dimension{});
-        if (clash) made.contradiction = made.evidence + ", but " + where + text;
+        const std::string said = picture.say({where, {text}});
+        if (clash) made.contradiction = picture.say({"{}, but {}", {made.evidence, said}});
         if (unit->basis == Basis::unsaid && made.unit) unit->basis = made.unit->basis;
         made.unit = unit;
         made.unit_text = text;
-        made.evidence += (made.evidence.empty() ? "" : ", ") + where + text;
+        made.evidence += (made.evidence.empty() ? "" : ", ") + said;
     }
 
     // A share whose size alone says whether it is in per cent.
