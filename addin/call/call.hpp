@@ -47,6 +47,6 @@ Measured read_measured(const Parameter& param, const Input& input, const Reading
 const Parameter& parameter_at(const Function& function, std::size_t argument);
 
 /// The outcome in words: "25 g", "25 (as given)", a text in itself, "a table of 5 rows, 3 columns".
-std::string in_words(const Call& call, const Outcome& outcome);
+Sentence in_a_sentence(const Call& call, const Outcome& outcome);
 
 }  // namespace drysheet

@@ -23,7 +23,7 @@ Table slip_table(std::span<const Input> given, const Reading& reading) {
     const std::string unit = call.result_unit();
     Table table{.columns = 3, .cells = {"value", "unit", "slip"}};
     for (const Slip& slip : slips(call))
-        for (const Cell& cell : {Cell(slip.answer), Cell(unit), Cell(slip.sentence)})
+        for (const Cell& cell : {Cell(slip.answer), Cell(unit), Cell(Told(slip.sentence))})
             table.cells.push_back(cell);
     return table;
 }
@@ -117,8 +117,8 @@ std::vector<Function> class_entries() {
                       {{25.0, "DRIEDMASS", 100.0, 80.0, 0.2}, "start"}},
          .see_also = {"SLIPS", "MARK", "WORKING"},
          .raw = [at](std::span<const Input> given, const Reading& reading) -> Outcome {
-             return mark_call(at(given, 0),
-                              number_call(given.subspan(std::min<std::size_t>(1, given.size())), reading));
+             return Told(mark_call(
+                 at(given, 0), number_call(given.subspan(std::min<std::size_t>(1, given.size())), reading)));
          }},
         {.name = "SLIPS",
          .topic = topic,

@@ -11,7 +11,7 @@ namespace {
 const Input& one_cell(const std::string& argument, const Input& input) {
     if (input.form != Input::Form::grid) return input;
     if (input.cells.size() != 1)
-        refuse(argument, {"one value is wanted, and {} was given", {in_words(input)}});
+        refuse(argument, {"one value is wanted, and {} was given", {in_a_sentence(input)}});
     return input.cells.front();
 }
 
@@ -21,15 +21,15 @@ Unit unit_named(const std::string& argument, const Input& given) {
     std::string storage;
     const auto unit =
         input.form == Input::Form::text ? read_written_unit(plain_spaces(input.text, storage)) : std::nullopt;
-    if (!unit) refuse(argument, {"{} is not a unit known here", {in_words(input)}});
+    if (!unit) refuse(argument, {"{} is not a unit known here", {in_a_sentence(input)}});
     return *unit;
 }
 
 // What a unit measures, in words: the first kind that takes it.
-std::string measures(const Unit& unit) {
+Sentence measures(const Unit& unit) {
     if (unit.dimension == Dimension{}) return "a ratio";
     for (std::size_t i = 0; i < kKinds.size(); ++i)
-        if (fits(unit, static_cast<Kind>(i))) return "a " + std::string(row_of(static_cast<Kind>(i)).name);
+        if (fits(unit, static_cast<Kind>(i))) return {"a {}", {Sentence(row_of(static_cast<Kind>(i)).name)}};
     return "something else";
 }
 
@@ -54,10 +54,10 @@ Read read(const Input& quantity, const Input& from_unit, const Reading& reading)
     if (text.fault == TextFault::two_values)
         refuse("quantity", {"\"{}\" has more than one value: {}", {text.said, two_values_of(text.said)}});
     if (text.fault != TextFault::none)
-        refuse("quantity", {"{} is not a number with a unit", {in_words(input)}});
+        refuse("quantity", {"{} is not a number with a unit", {in_a_sentence(input)}});
     if (text.said.empty()) return {text.value, unit_named("from_unit", from_unit)};
     if (!one_cell("from_unit", from_unit).blank())
-        refuse("from_unit", {"is one too many: {} has a unit already", {in_words(input)}});
+        refuse("from_unit", {"is one too many: {} has a unit already", {in_a_sentence(input)}});
     return {text.value, text.unit};
 }
 
@@ -66,10 +66,11 @@ Read read(const Input& quantity, const Input& from_unit, const Reading& reading)
 double convert(const Input& quantity, const Input& to_unit, const Input& from_unit, const Reading& reading) {
     const auto [value, from] = read(quantity, from_unit, reading);
     const Unit to = unit_named("to_unit", to_unit);
-    const std::string given = in_words(one_cell("quantity", quantity));
+    const Sentence given = in_a_sentence(one_cell("quantity", quantity));
     if (from.dimension != to.dimension)
-        refuse("to_unit", {"{} measures {}, and {} is {}",
-                           {in_words(one_cell("to_unit", to_unit)), measures(to), given, measures(from)}});
+        refuse("to_unit",
+               {"{} measures {}, and {} is {}",
+                {in_a_sentence(one_cell("to_unit", to_unit)), measures(to), given, measures(from)}});
     double si = from.to_si(value);
     const auto impossible = [&](Sentence allowed) {
         refuse("quantity", {"{} is impossible; {}", {given, std::move(allowed)}});
@@ -85,7 +86,7 @@ double convert(const Input& quantity, const Input& to_unit, const Input& from_un
             si = from.basis == Basis::wet ? dry_basis(MoistureWet(si)).value()
                                           : wet_basis(MoistureDry(si)).value();
         } catch (const NoResult& refused) {
-            refuse("quantity", {"{} {}", {given, refused.reason()}});
+            refuse("quantity", {"{} {}", {given, Sentence(refused.reason())}});
         }
     }
     return to.from_si(si);

@@ -31,14 +31,15 @@ struct Tolerance {
     double around(double e) const { return amount ? *amount : relative * std::abs(e); }
 };
 
-std::string off(double a, double e, std::string_view unit, const Tolerance& tolerance,
-                const Reading& reading) {
+Sentence close_by(double a, double e, std::string_view unit, const Tolerance& tolerance) {
     if (e == 0 || tolerance.amount)
-        return in_words(a, unit, 6, reading) + " is " +
-               in_words(std::abs(a - e), unit == "°C" ? "K" : unit, 3, reading) + " off";
-    return in_words(a, unit, 6, reading) + " is " +
-           in_words(100 * std::abs(a - e) / std::abs(e), 3, reading) + " % off";
+        return {"close: {} is {} off", {{a, unit}, {std::abs(a - e), unit == "°C" ? "K" : unit, 3}}};
+    return {"close: {} is {} % off", {{a, unit}, {100 * std::abs(a - e) / std::abs(e), {}, 3}}};
 }
+
+constexpr std::string_view kSomethingElse = "wrong unit: it measures something else",
+                           kUncounted = "wrong: a count is exact",
+                           kWholeWet = "wrong: a wet-basis moisture is below 1";
 
 // The other units in which a plain right answer may be meant: those that functions give and take, then all.
 const std::vector<std::string>& units_in_use() {
@@ -59,15 +60,14 @@ const std::vector<std::string>& units_in_use() {
 }
 
 // What the numbers are to each other where neither has a dimension: shares, moistures, ratios.
-std::string about_a_ratio(double a, double e) {
+Sentence about_a_ratio(double a, double e) {
     constexpr double most = 20;  // kg of water to a kg of solids: wetter than any food
-    const auto on = [&](std::string_view basis) {
-        return "wrong basis: this would be right on the " + std::string(basis) + " basis";
-    };
-    if (e > 0 && e < 1 && very(a, e / (1 - e))) return on("dry");
-    if (e > 0 && e <= most && very(a, e / (1 + e))) return on("wet");
-    if (e >= 10 && e < 100 && very(a, 100 * e / (100 - e))) return on("dry");
-    if (e > 100 && e <= 100 * most && very(a, 100 * e / (100 + e))) return on("wet");
+    constexpr std::string_view dry = "wrong basis: this would be right on the dry basis",
+                               wet = "wrong basis: this would be right on the wet basis";
+    if (e > 0 && e < 1 && very(a, e / (1 - e))) return dry;
+    if (e > 0 && e <= most && very(a, e / (1 + e))) return wet;
+    if (e >= 10 && e < 100 && very(a, 100 * e / (100 - e))) return dry;
+    if (e > 100 && e <= 100 * most && very(a, 100 * e / (100 + e))) return wet;
     if (e > 0 && e < 1 && very(a, 1 - e)) return "wrong: this and the right answer make a whole";
     return {};
 }
@@ -90,36 +90,36 @@ constexpr Times kTimes[] = {{1000, "g", "kg"},
                             {3600, "kJ", "kWh", Kind::energy},
                             {3.6, "MJ", "kWh", Kind::energy}};
 
-std::string about_units(double a, double e, const std::optional<Unit>& unit) {
+Sentence about_units(double a, double e, const std::optional<Unit>& unit) {
     if (e == 0) return {};
     for (const auto& [factor, small, large, of] : kTimes) {
         if (of != Kind::number && !(unit && fits(*unit, of))) continue;
         for (const bool up : {true, false})
             if (very(a, up ? e * factor : e / factor))
-                return "wrong unit: " + in_words(factor, 4) + " times too " + (up ? "large" : "small") +
-                       ", as with " + std::string(up ? small : large) + " for " +
-                       std::string(up ? large : small);
+                return {up ? "wrong unit: {} times too large, as with {} for {}"
+                           : "wrong unit: {} times too small, as with {} for {}",
+                        {{factor, {}, 4}, Sentence(up ? small : large), Sentence(up ? large : small)}};
     }
     return {};
 }
 
 // Both numbers stand in the same unit, if in any.
-std::string marked(double a, double e, const Tolerance& tolerance, const std::optional<Unit>& unit,
-                   std::string_view unit_name, const Reading& reading) {
+Sentence marked(double a, double e, const Tolerance& tolerance, const std::optional<Unit>& unit,
+                std::string_view unit_name) {
     const double allowed = tolerance.around(e), gap = std::abs(a - e);
     const bool physical = unit && unit->dimension != Dimension{};
     const bool exact = !unit && e != 0 && whole(e) && (!whole(a) || std::abs(e) < kCounted);
-    if (a == e || (gap <= allowed && !exact)) return "right";
-    std::string close = "close: " + off(a, e, unit_name, tolerance, reading);
+    if (a == e || (gap <= allowed && !exact)) return kRight;
+    Sentence close = close_by(a, e, unit_name, tolerance);
     if (gap <= allowed) return close;
     if (!physical)
-        if (std::string said = about_a_ratio(a, e); !said.empty()) return said;
+        if (Sentence said = about_a_ratio(a, e); !said.empty()) return said;
     if (gap <= kClose * allowed) return close;
     if (e != 0 && !physical) {
         if (very(a, 100 * e)) return "wrong unit: 100 times too large, as is a percentage for a fraction";
         if (very(a, e / 100)) return "wrong unit: 100 times too small, as is a fraction for a percentage";
     }
-    if (std::string said = about_units(a, e, unit); !said.empty()) return said;
+    if (Sentence said = about_units(a, e, unit); !said.empty()) return said;
     if (unit && unit->dimension == kelvin()) {
         if (very(a, 1.8 * e + 32)) return "wrong unit: this is the right temperature in °F";
         if (std::abs(a - e - 273.15) <= allowed) return "wrong unit: this is the right temperature in K";
@@ -141,24 +141,24 @@ Tolerance read_tolerance(const Input& given, const Answer& got, const Answer& wa
     if (read->physical()) {
         if (!known.physical() || known.unit->dimension != read->unit->dimension)
             refuse("tolerance",
-                   {"{} is an amount, and the expected value is not of its kind", {in_words(given)}});
+                   {"{} is an amount, and the expected value is not of its kind", {in_a_sentence(given)}});
         return {.relative = 0, .amount = known.unit->step_from_si(read->unit->step_to_si(read->value))};
     }
     if (temperature) refuse("tolerance", "for a temperature an amount is wanted, such as \"0.5 K\"");
     const double relative = read->unit ? read->unit->to_si(read->value) : read->value;
-    if (relative > 0.2) refuse("tolerance", {"{} is above 0.2, which is 20 %", {in_words(given)}});
+    if (relative > 0.2) refuse("tolerance", {"{} is above 0.2, which is 20 %", {in_a_sentence(given)}});
     return {.relative = relative, .amount = {}};
 }
 
-std::string mark_count(double a, double e) {
-    if (a == e) return "right";
+Sentence mark_count(double a, double e) {
+    if (a == e) return kRight;
     if (!whole(a) && std::ceil(a) == e) return "wrong: not rounded up";
-    return "wrong: a count is exact";
+    return kUncounted;
 }
 
 // The answer names a physical unit and the right answer none: whether they agree, its unit would have to
 // tell.
-std::string unclear(const Answer& got, double e, const Tolerance& tolerance) {
+Sentence unclear(const Answer& got, double e, const Tolerance& tolerance) {
     const double si = got.unit->to_si(got.value);
     std::vector<std::string> names{got.unit_name};
     names.insert(names.end(), units_in_use().begin(), units_in_use().end());
@@ -168,14 +168,13 @@ std::string unclear(const Answer& got, double e, const Tolerance& tolerance) {
         const double allowed = tolerance.amount ? unit->step_from_si(got.unit->step_to_si(*tolerance.amount))
                                                 : tolerance.around(e);
         if (std::abs(unit->from_si(si) - e) <= allowed)
-            return "unclear: right if the right answer is in " + name + "; give it with its unit";
+            return {"unclear: right if the right answer is in {}; give it with its unit", {name}};
     }
     return {};
 }
 
-}  // namespace
-
-std::string mark(const Input& answer, const Input& expected, const Input& tolerance, const Reading& reading) {
+Sentence mark_number(const Input& answer, const Input& expected, const Input& tolerance,
+                     const Reading& reading) {
     const auto wanted = read_answer("expected", expected, reading);
     if (!wanted) refuse("expected", "is missing");
     const auto got = read_answer("answer", answer, reading);
@@ -184,23 +183,21 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
     if (!got || (!got->unit && !got->counts && got->value == 0 && e != 0)) return "no answer yet";
     const Tolerance allowed = read_tolerance(tolerance, *got, *wanted, reading);
     if (got->counts || wanted->counts)
-        return got->unit || wanted->unit ? "wrong unit: it measures something else"
-                                         : mark_count(got->value, e);
+        return got->unit || wanted->unit ? kSomethingElse : mark_count(got->value, e);
 
-    constexpr std::string_view something_else = "wrong unit: it measures something else";
     if (got->physical()) {
         if (wanted->unit) {
-            if (wanted->unit->dimension != got->unit->dimension) return std::string(something_else);
+            if (wanted->unit->dimension != got->unit->dimension) return kSomethingElse;
             return marked(wanted->unit->from_si(got->unit->to_si(got->value)), e, allowed, wanted->unit,
-                          wanted->unit_name, reading);
+                          wanted->unit_name);
         }
-        if (std::string said = unclear(*got, e, allowed); !said.empty()) return said;
-        return marked(got->value, e, allowed, got->unit, got->unit_name, reading);
+        if (Sentence said = unclear(*got, e, allowed); !said.empty()) return said;
+        return marked(got->value, e, allowed, got->unit, got->unit_name);
     }
     if (wanted->physical()) {
-        if (got->unit) return std::string(something_else);
-        std::string said = marked(got->value, e, allowed, wanted->unit, wanted->unit_name, reading);
-        if (said == "right") return "unit missing: the number is right in " + wanted->unit_name;
+        if (got->unit) return kSomethingElse;
+        Sentence said = marked(got->value, e, allowed, wanted->unit, wanted->unit_name);
+        if (said.form == kRight) return {"unit missing: the number is right in {}", {wanted->unit_name}};
         if (fits(*wanted->unit, Kind::time) &&
             std::abs(wanted->unit->from_si(got->value * 86400) - e) <= allowed.around(e))
             return "unclear: right if the cell holds a clock time; give it with its unit";
@@ -209,42 +206,44 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
 
     // Shares and ratios: in the right answer's unit, on its basis; a number without one may be either.
     const Unit common = wanted->unit.value_or(Unit{});
-    const auto right = [&](double x) { return marked(x, e, allowed, wanted->unit, {}, reading) == "right"; };
+    const auto right = [&](double x) { return marked(x, e, allowed, wanted->unit, {}).form == kRight; };
     if (!got->unit) {
-        if (common.form == RatioForm::percent && right(100 * got->value)) return "right";
-        return marked(got->value, e, allowed, wanted->unit, {}, reading);
+        if (common.form == RatioForm::percent && right(100 * got->value)) return kRight;
+        return marked(got->value, e, allowed, wanted->unit, {});
     }
     const double si = got->unit->to_si(got->value);
     const double same = common.from_si(si);
     if (got->unit->basis != Basis::unsaid && common.basis != Basis::unsaid &&
         got->unit->basis != common.basis) {
-        if (got->unit->basis == Basis::wet && si >= 1) return "wrong: a wet-basis moisture is below 1";
-        return marked(common.from_si(other_basis(si, got->unit->basis)), e, allowed, wanted->unit, {},
-                      reading);
+        if (got->unit->basis == Basis::wet && si >= 1) return kWholeWet;
+        return marked(common.from_si(other_basis(si, got->unit->basis)), e, allowed, wanted->unit, {});
     }
-    if (right(same) || (!wanted->unit && right(got->value))) return "right";
+    if (right(same) || (!wanted->unit && right(got->value))) return kRight;
     if (got->unit->basis != Basis::unsaid && common.basis == Basis::unsaid &&
         !(got->unit->basis == Basis::wet && si >= 1) &&
         right(common.from_si(other_basis(si, got->unit->basis))))
-        return std::string("unclear: right if the right answer is on the ") +
-               (got->unit->basis == Basis::wet ? "dry" : "wet") + " basis; give it with its basis";
-    return marked(same, e, allowed, wanted->unit ? wanted->unit : got->unit, {}, reading);
+        return got->unit->basis == Basis::wet
+                   ? "unclear: right if the right answer is on the dry basis; give it with its basis"
+                   : "unclear: right if the right answer is on the wet basis; give it with its basis";
+    return marked(same, e, allowed, wanted->unit ? wanted->unit : got->unit, {});
 }
 
-std::string mark_call(const Input& answer, const Call& call) {
+}  // namespace
+
+Sentence mark_call(const Input& answer, const Call& call) {
     const Function& function = call.function;
     const double e = std::get<double>(value(call));
     const auto got = read_answer("answer", answer, call.reading);
     if (!got || (!got->unit && !got->counts && got->value == 0 && e != 0)) return "no answer yet";
-    if (got->counts && !function.count) return "wrong unit: it measures something else";
+    if (got->counts && !function.count) return kSomethingElse;
     const Unit unit = function.result_unit.empty() ? Unit{} : read_unit(function.result_unit).value();
     double a = got->value;
     if (got->unit) {
-        if (got->unit->dimension != unit.dimension) return "wrong unit: it measures something else";
+        if (got->unit->dimension != unit.dimension) return kSomethingElse;
         double si = got->unit->to_si(a);
         if (got->unit->basis != Basis::unsaid && unit.basis != Basis::unsaid &&
             got->unit->basis != unit.basis) {
-            if (got->unit->basis == Basis::wet && si >= 1) return "wrong: a wet-basis moisture is below 1";
+            if (got->unit->basis == Basis::wet && si >= 1) return kWholeWet;
             si = other_basis(si, got->unit->basis);
         }
         a = unit.from_si(si);
@@ -260,14 +259,16 @@ std::string mark_call(const Input& answer, const Call& call) {
     const auto nearest =
         std::ranges::min_element(usual, {}, [&](const Slip& slip) { return gap(slip.answer); });
     const bool slipped = nearest != usual.end() && near(nearest->answer) && gap(nearest->answer) < gap(e);
-    if (a == e || (gap(e) <= allowed.around(e) && !slipped)) return "right";
+    if (a == e || (gap(e) <= allowed.around(e) && !slipped)) return kRight;
     if (got->physical() && call.masses_as_given && std::abs(got->value - e) <= allowed.around(e))
-        return "unclear: right if the masses were given in " + got->unit_name + "; give them with their unit";
+        return {"unclear: right if the masses were given in {}; give them with their unit", {got->unit_name}};
     if (slipped) return nearest->sentence;
-    if (function.count) return "wrong: a count is exact";
-    return gap(e) <= kClose * allowed.around(e)
-               ? "close: " + off(a, e, function.result_unit, allowed, call.reading)
-               : "wrong";
+    if (function.count) return kUncounted;
+    return gap(e) <= kClose * allowed.around(e) ? close_by(a, e, function.result_unit, allowed) : "wrong";
+}
+
+std::string mark(const Input& answer, const Input& expected, const Input& tolerance, const Reading& reading) {
+    return written(mark_number(answer, expected, tolerance, reading), reading);
 }
 
 }  // namespace drysheet

@@ -10,6 +10,7 @@
 namespace drysheet {
 
 /// How far off still counts as right: of itself, and of a temperature.
+inline constexpr std::string_view kRight = "right";
 inline constexpr double kRightRelative = 0.01, kRightKelvins = 0.5;
 
 /// A text that begins with one of: no answer yet · right · close · unclear · unit missing · wrong basis ·
@@ -22,7 +23,7 @@ std::string mark(const Input& answer, const Input& expected, const Input& tolera
 /// tolerances of 1 %, or 0.5 K for temperatures), unclear, wrong. A slip is never right for being near: of
 /// the right answer and the slips the nearest is taken. Counts are exact.
 /// Errors: Refusal where the call has no value or the answer cannot be read.
-std::string mark_call(const Input& answer, const Call& call);
+Sentence mark_call(const Input& answer, const Call& call);
 
 /// The entries of a class: MARK, MARKCALL, SLIPS.
 std::vector<Function> class_entries();

@@ -12,8 +12,8 @@ NamedCall named_call(std::span<const Input> typed) {
     const Function* found = name.form == Input::Form::text ? find_function(name.text) : nullptr;
     if (found != nullptr) return {*found, typed.subspan(1)};
     if (const auto meant = probably_meant(name.text))
-        refuse("function", {"{} is not a function of ours; perhaps \"{}\"", {in_words(name), *meant}});
-    refuse("function", {"{} is not a function of ours", {in_words(name)}});
+        refuse("function", {"{} is not a function of ours; perhaps \"{}\"", {in_a_sentence(name), *meant}});
+    refuse("function", {"{} is not a function of ours", {in_a_sentence(name)}});
 }
 
 Parameter as_it_stands(std::string_view name, std::string_view text) {

@@ -39,7 +39,7 @@ Measured read_text(const Parameter& param, const Input& input, const Reading& re
     if (moisture(param.kind) && unit.basis != Basis::unsaid && unit.basis != own) {
         if (si < 0 || (unit.basis == Basis::wet && si >= 1))
             refuse(param, {"{} is impossible; a wet-basis moisture lies from 0 to below 1 (100 %)",
-                           {in_words(input)}});
+                           {in_a_sentence(input)}});
         const double slope = unit.basis == Basis::wet ? 1 / ((1 - si) * (1 - si)) : 1 / ((1 + si) * (1 + si));
         step *= slope;
         si = other_basis(si, unit.basis);
@@ -77,7 +77,7 @@ std::span<const Input> cells_of(const Parameter& param, const Input& input) {
     if (input.form == Input::Form::missing) refuse(param, "is missing");
     if (input.form != Input::Form::grid) return {&input, 1};
     if (input.columns > 1 && input.rows() > 1)
-        refuse(param, {"one row or one column of cells is wanted, and {} was given", {in_words(input)}});
+        refuse(param, {"one row or one column of cells is wanted, and {} was given", {in_a_sentence(input)}});
     return input.cells;
 }
 
@@ -244,7 +244,7 @@ LeftOut pair_rows(const Function& function, std::span<const Input> typed) {
             missed.assign(cells.size(), false);
         } else if (blank.size() != cells.size()) {
             refuse(param, {"has {}, and {} has {}; they belong together row by row",
-                           {counted(cells.size(), "cell"), first->name, blank.size()}});
+                           {counted(cells.size(), "1 cell", "{} cells"), first->name, blank.size()}});
         }
         for (std::size_t row = 0; row < cells.size(); ++row) {
             blank[row] = blank[row] && cells[row].blank();
@@ -326,8 +326,8 @@ void judge_masses(Call& call) {
         needed = needed || (function.params[i].name == function.mass_in_a_unit && call.values[i].given);
     const Input& cell =
         seen.plain_cell->form == Input::Form::grid ? seen.plain_cell->cells.front() : *seen.plain_cell;
-    const std::string mass =
-        cell.form == Input::Form::text ? std::string(trimmed(cell.text)) : in_words(cell, call.reading);
+    const std::string mass = cell.form == Input::Form::text ? std::string(trimmed(cell.text))
+                                                            : written(in_a_sentence(cell), call.reading);
     const auto refusal = [&](Sentence why) {
         const Refusal made(Refusal::Reason::argument, std::string(seen.plain->name), std::move(why));
         return seen.table == nullptr ? made
@@ -340,7 +340,7 @@ void judge_masses(Call& call) {
              {mass, mass}});
     if (seen.written != nullptr)
         throw refusal({"{} has no unit, and {} has one ({}): give all masses of a call with a unit, or none",
-                       {mass, seen.written->name, in_words(*seen.written_cell)}});
+                       {mass, seen.written->name, in_a_sentence(*seen.written_cell)}});
     call.masses_as_given = true;
 }
 
@@ -349,7 +349,8 @@ void judge_masses(Call& call) {
 const Input& single(const Parameter& param, const Input& input) {
     if (input.form != Input::Form::grid) [[likely]]
         return input;
-    if (input.cells.size() != 1) refuse(param, {"one value is wanted, and {} was given", {in_words(input)}});
+    if (input.cells.size() != 1)
+        refuse(param, {"one value is wanted, and {} was given", {in_a_sentence(input)}});
     return input.cells.front();
 }
 
@@ -363,7 +364,7 @@ int read_choice(const Parameter& param, const Input& given) {
         all.append(i == 0 ? "" : ", ").append(param.choices[i]);
     }
     if (input.blank()) refuse(param, {"is missing; the names known here: {}", {all}});
-    refuse(param, {"{} is none of the names known here: {}", {in_words(input), all}});
+    refuse(param, {"{} is none of the names known here: {}", {in_a_sentence(input), all}});
 }
 
 Measured read_measured(const Parameter& param, const Input& given, const Reading& reading) {

@@ -23,11 +23,6 @@ std::string_view unit_beside(const Parameter& param, const Input& given) {
 
 using Part = Sentence::Part;
 Part number(double x, std::string_view unit = {}) { return {x, unit, 10}; }
-// A number as the reader writes it; anything else as it was typed.
-Part as_given(const Input& input) {
-    return input.form == Input::Form::number ? number(input.number) : Part(in_words(input));
-}
-
 // An amount in a unit, or in its kind's own.
 Part in_unit(const Amount& amount, std::string_view unit) {
     if (unit.empty()) unit = row_of(amount.kind).default_unit;
@@ -112,7 +107,7 @@ Sentence allowed(const Parameter& param) {
 void refuse(const Parameter& param, Sentence why) { refuse(param.name, std::move(why)); }
 
 void refuse_outside(const Parameter& param, const Input& input, double x, double si) {
-    const Part given = as_given(input);
+    const Part given = in_a_sentence(input);
     if (!std::isfinite(x)) refuse(param, {"{} is not a number", {given}});
     const Limits& possible = row_of(param.kind).limits;
     const Sentence meant = hint(param, input, x);
@@ -149,7 +144,7 @@ namespace {
 }  // namespace
 
 void refuse_text(const Parameter& param, const Input& input, const QuantityText& text) {
-    const Part given = as_given(input);
+    const Part given = in_a_sentence(input);
     switch (text.fault) {
         case TextFault::none:
         case TextFault::uncertainty:
@@ -181,9 +176,9 @@ void refuse_text(const Parameter& param, const Input& input, const QuantityText&
 }
 
 void refuse_unit(const Parameter& param, const Input& input, const Unit& unit) {
-    const std::string_view name = row_of(param.kind).name;
-    const bool vowel = std::string_view("aeiou").find(name.front()) != std::string_view::npos;
-    Sentence why{vowel ? "{} is not an {}" : "{} is not a {}", {in_words(input), name}};
+    const Sentence name = row_of(param.kind).name;
+    const bool vowel = std::string_view("aeiou").find(name.form.front()) != std::string_view::npos;
+    Sentence why{vowel ? "{} is not an {}" : "{} is not a {}", {in_a_sentence(input), name}};
     if (param.kind == Kind::humidity_ratio && unit.form == RatioForm::percent)
         why = {"{} (a percentage looks like a relative humidity)", {std::move(why)}};
     if (param.kind == Kind::relative_humidity && unit.form == RatioForm::mass_ratio)
@@ -217,7 +212,7 @@ Subject subject_of(const Call& call, const NoResult& refused) {
                 subject.given.push_back(number(given.number, unit_beside(param, given)));
                 subject.meant = hint(param, given, given.number);
             } else {
-                subject.given.emplace_back(in_words(given));
+                subject.given.emplace_back(in_a_sentence(given));
             }
             return subject;
         }
@@ -228,7 +223,7 @@ Subject subject_of(const Call& call, const NoResult& refused) {
         subject.kind = row->kind;
         for (const Input& cell :
              call.values[i].rows[static_cast<std::size_t>(row - param.rows.begin())].typed)
-            subject.given.push_back(subject.given.empty() ? as_given(cell)
+            subject.given.push_back(subject.given.empty() ? in_a_sentence(cell)
                                                           : Part(cell.text));  // the unit beside it
         return subject;
     }

@@ -113,12 +113,13 @@ class Usual {
 
   private:
     // of_result: what only tells how the answer looks, and is nothing more where a cause has been found.
-    void add(std::optional<double> answer, std::string sentence, bool of_result = false) {
+    void add(std::optional<double> answer, Sentence sentence, bool of_result = false) {
         if (!answer || !std::isfinite(*answer) || *answer == 0) return;
         if (function_.count ? *answer == right_ : same_to_four_digits(*answer, right_)) return;
         for (Slip& slip : found_)
             if (same_to_four_digits(slip.answer, *answer)) {
-                if (!of_result) slip.sentence.append(", or ").append(sentence);
+                if (!of_result)
+                    slip.sentence = {"{}, or {}", {std::move(slip.sentence), std::move(sentence)}};
                 return;
             }
         found_.push_back({*answer, std::move(sentence)});
@@ -126,55 +127,58 @@ class Usual {
 
     // The call with one thing changed: as the function gives it, or as its working does.
     template <class Change>
-    void changed(const Change& change, const std::string& sentence) {
+    void changed(const Change& change, Sentence sentence) {
         std::vector<Value> values = values_;
         change(values);
         auto answer = by_itself(function_, values);
         if (!answer) answer = as_written(function_, values);
-        add(answer, sentence);
+        add(answer, std::move(sentence));
     }
 
     void told() {
         for (const ToldSlip& slip : function_.slips)
-            add(as_written(function_, values_, slip.answer), std::string(slip.sentence));
+            add(as_written(function_, values_, slip.answer), slip.sentence);
     }
 
     void of_argument(std::size_t i) {
         const Parameter& param = function_.params[i];
-        const std::string what = in_a_sentence(param);
+        const Sentence what = in_a_sentence(param);
         if (param.repeats) {
             if (values_[i].column.size() < 2) return;
             for (std::size_t k = 0; k < values_[i].column.size(); ++k)
                 changed([&](auto& v) { v[i].column.erase(v[i].column.begin() + std::ptrdiff_t(k)); },
-                        what + " no. " + std::to_string(k + 1) + " was left out");
+                        {"{} no. {} was left out", {what, k + 1}});
             return;
         }
         if (param.shape != Shape::scalar || !values_[i].given) return;
         const double x = values_[i].si;
-        const auto with = [&](double si, const std::string& done) {
-            changed([&](auto& v) { v[i].si = si; }, what + " was " + done);
+        const auto with = [&](double si, Sentence done) {
+            changed([&](auto& v) { v[i].si = si; }, std::move(done));
         };
+        const Sentence left_out{"{} was left out", {what}};
         if (moisture(param.kind)) {
             const bool wet = param.kind == Kind::moisture_wet;
-            const std::string other = wet ? "dry" : "wet";
             if (wet || x < 1)
-                with(other_basis(x, wet ? Basis::dry : Basis::wet), "taken on the " + other + " basis");
-            with(other_basis(x, wet ? Basis::wet : Basis::dry), "turned to the " + other + " basis first");
+                with(other_basis(x, wet ? Basis::dry : Basis::wet),
+                     {wet ? "{} was taken on the dry basis" : "{} was taken on the wet basis", {what}});
+            with(other_basis(x, wet ? Basis::wet : Basis::dry),
+                 {wet ? "{} was turned to the dry basis first" : "{} was turned to the wet basis first",
+                  {what}});
             static constexpr std::array kResidual{"final", "target", "end_db", "equilibrium",
                                                   "equilibrium_db"};
-            if (std::ranges::find(kResidual, param.name) != kResidual.end()) with(0, "left out");
+            if (std::ranges::find(kResidual, param.name) != kResidual.end()) with(0, left_out);
         }
         if (param.otherwise) {
-            with(param.read_in.to_si(*param.otherwise), "left out");
+            with(param.read_in.to_si(*param.otherwise), left_out);
         } else if ((param.kind == Kind::mass || param.kind == Kind::time || param.kind == Kind::energy ||
                     param.kind == Kind::money || param.kind == Kind::money_per_time) &&
                    param.range.hold(0)) {
-            with(0, "left out");
+            with(0, left_out);
         }
         if (!function_.mass_in_a_unit.empty() || param.kind != Kind::mass)
             for (const Mixed& mixed : kMixed)
                 if (mixed.kind == param.kind && (param.kind == Kind::mass || param.kind == Kind::time))
-                    with(x * mixed.factor, std::string(mixed.words));
+                    with(x * mixed.factor, {"{} was {}", {what, Sentence(mixed.words)}});
     }
 
     void as_whole_numbers() {
@@ -197,7 +201,7 @@ class Usual {
                     a.kind == Kind::number || !values_[i].given || !values_[j].given)
                     continue;
                 changed([&](auto& v) { std::swap(v[i].si, v[j].si); },
-                        in_a_sentence(a) + " and " + in_a_sentence(b) + " were swapped");
+                        {"{} and {} were swapped", {in_a_sentence(a), in_a_sentence(b)}});
             }
     }
 
@@ -207,7 +211,7 @@ class Usual {
         if (kind == Kind::moisture_wet && e < 1)
             add(other_basis(e, Basis::wet), "the answer is on the dry basis");
         if (kind == Kind::moisture_dry) add(other_basis(e, Basis::dry), "the answer is on the wet basis");
-        const auto looks = [&](double answer, const std::string& how) { add(answer, how, true); };
+        const auto looks = [&](double answer, Sentence how) { add(answer, std::move(how), true); };
         if (share(kind)) {
             looks(1 - e, kind == Kind::moisture_wet ? "the share of the dry matter was given"
                                                     : "the rest of the whole was given");
@@ -218,7 +222,7 @@ class Usual {
             looks(1.8 * e + 32, "the answer is in °F");
         }
         for (const Mixed& mixed : kMixed)
-            if (mixed.kind == kind) looks(e * mixed.factor, "the answer is " + std::string(mixed.words));
+            if (mixed.kind == kind) looks(e * mixed.factor, {"the answer is {}", {Sentence(mixed.words)}});
         if (!function_.count && (row_of(kind).forms != Forms::with_dimension || kind == Kind::density ||
                                  kind == Kind::specific_volume || kind == Kind::specific_energy))
             looks(1 / e, "the answer is upside down");
@@ -269,49 +273,79 @@ std::optional<double> as_written(const Function& function, std::span<const Value
     return last;
 }
 
-std::string in_a_sentence(const Parameter& param) {
-    // Names that are no words of a sentence.
-    static constexpr std::array<std::pair<std::string_view, std::string_view>, 31> kSaid{
-        {{"in", "mass that went in"},
-         {"out", "mass that came out"},
-         {"dish_wet", "dish with the wet sample"},
-         {"dish_dry", "dish with the dry sample"},
-         {"fresh", "fresh mass"},
-         {"dried", "dried mass"},
-         {"test_fresh", "fresh mass of the test"},
-         {"test_dried", "dried mass of the test"},
-         {"batch_fresh", "fresh mass of the batch"},
-         {"rehydrated", "rehydrated mass"},
-         {"solids", "mass of solids"},
-         {"per_batch", "mass of a batch"},
-         {"hours", "working time"},
-         {"hours_per_day", "working time of a day"},
-         {"days", "storage time"},
-         {"other", "other cost"},
-         {"temp", "temperature"},
-         {"temp1", "first temperature"},
-         {"temp2", "second temperature"},
-         {"activity1", "first activity"},
-         {"activity2", "second activity"},
-         {"heated", "temperature after heating"},
-         {"rh", "relative humidity"},
-         {"rh_in", "humidity inside"},
-         {"rh_out", "humidity outside"},
-         {"bulk", "bulk density"},
-         {"tapped", "tapped density"},
-         {"store_temp", "store temperature"},
-         {"tg_solids", "glass transition of the solids"},
-         {"tg_water", "glass transition of water"},
-         {"end_db", "end moisture"}}};
+Sentence in_a_sentence(const Parameter& param) {
+    // Names as words of a sentence.
+    static constexpr std::array<std::pair<std::string_view, std::string_view>, 61> kSaid{
+        {{"in", "the mass that went in"},
+         {"out", "the mass that came out"},
+         {"dish_wet", "the dish with the wet sample"},
+         {"dish_dry", "the dish with the dry sample"},
+         {"fresh", "the fresh mass"},
+         {"dried", "the dried mass"},
+         {"test_fresh", "the fresh mass of the test"},
+         {"test_dried", "the dried mass of the test"},
+         {"batch_fresh", "the fresh mass of the batch"},
+         {"rehydrated", "the rehydrated mass"},
+         {"solids", "the mass of solids"},
+         {"per_batch", "the mass of a batch"},
+         {"hours", "the working time"},
+         {"hours_per_day", "the working time of a day"},
+         {"days", "the storage time"},
+         {"other", "the other cost"},
+         {"temp", "the temperature"},
+         {"temp1", "the first temperature"},
+         {"temp2", "the second temperature"},
+         {"activity1", "the first activity"},
+         {"activity2", "the second activity"},
+         {"heated", "the temperature after heating"},
+         {"rh", "the relative humidity"},
+         {"rh_in", "the humidity inside"},
+         {"rh_out", "the humidity outside"},
+         {"bulk", "the bulk density"},
+         {"tapped", "the tapped density"},
+         {"store_temp", "the store temperature"},
+         {"tg_solids", "the glass transition of the solids"},
+         {"tg_water", "the glass transition of water"},
+         {"end_db", "the end moisture"},
+         {"start", "the start moisture"},
+         {"final", "the final moisture"},
+         {"target", "the target moisture"},
+         {"start_db", "the start moisture"},
+         {"critical_db", "the critical moisture"},
+         {"equilibrium_db", "the equilibrium moisture"},
+         {"equilibrium", "the equilibrium moisture"},
+         {"moisture_db", "the moisture"},
+         {"limit_db", "the limit moisture"},
+         {"moisture", "the moisture"},
+         {"mass", "the mass"},
+         {"time", "the time"},
+         {"area", "the area"},
+         {"pressure", "the pressure"},
+         {"dish", "the dish"},
+         {"whole", "the whole"},
+         {"loss", "the loss"},
+         {"yield", "the yield"},
+         {"water", "the water"},
+         {"energy", "the energy"},
+         {"power", "the power"},
+         {"tare", "the tare"},
+         {"kept", "the kept mass"},
+         {"rate", "the rate"},
+         {"thickness", "the thickness"},
+         {"exit_rh", "the humidity of the air leaving"},
+         {"raw", "the raw mass"},
+         {"drying_ratio", "the drying ratio"},
+         {"dryer_temp", "the dryer temperature"},
+         {"feed_temp", "the feed temperature"}}};
     const auto said =
         std::ranges::find(kSaid, param.name, &std::pair<std::string_view, std::string_view>::first);
-    if (said != kSaid.end()) return "the " + std::string(said->second);
+    if (said != kSaid.end()) return said->second;
     std::string name(param.name);
     std::ranges::replace(name, '_', ' ');
     if (name.ends_with(" db")) name.resize(name.size() - 3);
     if (moisture(param.kind) && name.find("moisture") == std::string::npos && name != "capacity")
-        name += " moisture";
-    return "the " + name;
+        return {"the {} moisture", {name}};
+    return {"the {}", {name}};
 }
 
 std::vector<Slip> slips(const Call& call) { return Usual(call.function, call.values).all(); }

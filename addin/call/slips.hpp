@@ -15,7 +15,7 @@ namespace drysheet {
 /// What was done wrong, and the answer it gives in the unit of the result.
 struct Slip {
     double answer = 0;
-    std::string sentence;  ///< "the final moisture was taken on the dry basis"
+    Sentence sentence;  ///< "the final moisture was taken on the dry basis"
 };
 
 /// The usual slips of a call: a moisture on the other basis, two arguments of a kind
@@ -37,6 +37,6 @@ std::optional<double> as_written(const Function& function, std::span<const Value
                                  std::string_view expression);
 
 /// "the final moisture", "the dish", "the fresh mass".
-std::string in_a_sentence(const Parameter& param);
+Sentence in_a_sentence(const Parameter& param);
 
 }  // namespace drysheet

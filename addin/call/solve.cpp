@@ -244,9 +244,9 @@ Solved solve(const Input& wanted, const Function& function, std::span<const Inpu
           Sentence::Part(roots.most + target.value, unit, 4)}});
 }
 
-std::string in_words(const Solved& solved, const Reading& reading) {
-    if (solved.unit == kAsGiven) return written({"{} (as given)", {solved.value}}, reading);
-    return in_words(solved.value, solved.unit, 6, reading);
+Sentence in_a_sentence(const Solved& solved) {
+    if (solved.unit == kAsGiven) return {"{} (as given)", {solved.value}};
+    return {"{}", {{solved.value, solved.unit}}};
 }
 
 Solved solve(std::span<const Input> typed, const Reading& reading) {

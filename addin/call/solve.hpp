@@ -26,7 +26,7 @@ Solved solve(const Input& wanted, const Function& function, std::span<const Inpu
              const Reading& reading);
 
 /// Its value with its unit: "12.5 g", "12.5 (as given)".
-std::string in_words(const Solved& solved, const Reading& reading);
+Sentence in_a_sentence(const Solved& solved);
 
 /// solve() from the cells of DRY.SOLVEFOR: wanted, the function's name, its arguments.
 Solved solve(std::span<const Input> typed, const Reading& reading);

@@ -15,7 +15,7 @@ std::string typed_name(const Input& input) {
 }
 
 Input with_unit(const Parameter& param, const Input& value, const Input& unit) {
-    if (unit.form != Input::Form::text) refuse(param, {"{} is not a unit", {in_words(unit)}});
+    if (unit.form != Input::Form::text) refuse(param, {"{} is not a unit", {in_a_sentence(unit)}});
     std::string text = value.text;
     if (value.form == Input::Form::number) {
         std::array<char, 32> buffer{};
@@ -29,14 +29,14 @@ std::vector<TableRow> table_rows(const Parameter& table, const Input& input) {
     if (input.form == Input::Form::missing) refuse(table, "is missing");
     if (input.form != Input::Form::grid || input.columns < 2)
         refuse(table, {"a table is wanted, names in its first column and values beside them; {} was given",
-                       {in_words(input)}});
+                       {in_a_sentence(input)}});
     std::vector<TableRow> rows;
     for (std::size_t i = 0; i < input.rows(); ++i) {
         auto cells = std::span(input.cells).subspan(i * input.columns, input.columns);
         while (!cells.empty() && cells.back().blank()) cells = cells.first(cells.size() - 1);
         if (cells.empty()) continue;
         const std::string name = typed_name(cells[0]);
-        const Sentence named{"{} (row {} of the table)", {in_words(cells[0]), i + 1}};
+        const Sentence named{"{} (row {} of the table)", {in_a_sentence(cells[0]), i + 1}};
         if (name.empty()) refuse(table, {"{} is not a name", {named}});
         const auto found = std::ranges::find(table.rows, name, &Parameter::name);
         if (found == table.rows.end()) {

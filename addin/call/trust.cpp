@@ -60,7 +60,7 @@ Outcome pick(std::span<const Input> given, const Reading& reading) {
         }
         names.append(names.empty() ? "" : ", ").append(name.text);
     }
-    refuse("row", {"{} is none of the table's rows: {}", {in_words(given[1]), names}});
+    refuse("row", {"{} is none of the table's rows: {}", {in_a_sentence(given[1]), names}});
 }
 
 }  // namespace

@@ -11,8 +11,7 @@
 namespace drysheet {
 namespace {
 
-// First order is called misleading beyond these, in units of its own u.
-constexpr double kSpread = 0.05, kShift = 0.1, kEnds = 0.3, kLost = 0.005;
+constexpr double kLost = 0.005;  // of the draws
 
 // One number that a call depends on: where it sits among the values, and its name.
 struct Place {
@@ -47,27 +46,18 @@ void collect(const Call& call, std::vector<Place>& places, std::vector<numeric::
     }
 }
 
-std::string warning(const numeric::Propagated& first, const numeric::Model& model,
-                    std::span<const numeric::Uncertain> inputs, std::string_view unit,
-                    const Reading& reading) {
+Sentence warning(const numeric::Propagated& first, const numeric::Model& model,
+                 std::span<const numeric::Uncertain> inputs, std::string_view unit) {
     const auto drawn = numeric::sample(model, inputs);
     if (!drawn)
         return "first order misleads: for most values within these uncertainties the function is refused";
-    std::string text;
-    if (drawn->without_value > kLost)
-        text = "values within these uncertainties are refused (" +
-               in_words(100 * drawn->without_value, 2, reading) + " % of the draws)";
-    const bool off = std::abs(drawn->u - first.u) > kSpread * first.u ||
-                     std::abs(drawn->mean - first.value) > kShift * first.u ||
-                     std::abs(drawn->low - (first.value - 1.96 * first.u)) > kEnds * first.u ||
-                     std::abs(drawn->high - (first.value + 1.96 * first.u)) > kEnds * first.u;
-    // Rounding alone gives a u where a result does not depend on its inputs.
-    if (off && drawn->u > 1e-9 * std::abs(first.value))
-        text += (text.empty() ? "" : "; ") +
-                ("first order misleads: draws give u = " + in_words(drawn->u, 3, reading)) +
-                " and 95 % of values from " + in_words(drawn->low, 4, reading) + " to " +
-                in_words(drawn->high, unit, 4, reading);
-    return text.empty() ? "none" : text;
+    const Sentence lost{"values within these uncertainties are refused ({} % of the draws)",
+                        {{100 * drawn->without_value, {}, 2}}};
+    const bool any_lost = drawn->without_value > kLost;
+    if (!numeric::misleads(first, *drawn)) return any_lost ? lost : "none";
+    Sentence off{"first order misleads: draws give u = {} and 95 % of values from {} to {}",
+                 {{drawn->u, {}, 3}, {drawn->low, {}, 4}, {drawn->high, unit, 4}}};
+    return any_lost ? Sentence("{}; {}", {lost, std::move(off)}) : off;
 }
 
 }  // namespace
@@ -118,7 +108,7 @@ Table uncertainty(const Call& call) {
         const double part = first.contributions[i];
         row(places[i].name, part, u_unit, first.u > 0 ? std::pow(part / first.u, 2) : 0);
     }
-    row("warning", warning(first, model, inputs, unit, call.reading), {});
+    row("warning", written(warning(first, model, inputs, unit), call.reading), {});
     return table;
 }
 

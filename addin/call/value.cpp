@@ -1,7 +1,6 @@
 #include <cmath>
 
 #include "addin/call/call.hpp"
-#include "addin/call/expression.hpp"
 #include "addin/call/sentences.hpp"
 #include "addin/text/words.hpp"
 
@@ -37,8 +36,12 @@ Outcome value(const Call& call) {
             if (!std::isfinite(*number)) throw BadInput("", "is beyond what a cell can hold");
             *number += 0.0;  // a zero has no sign
         }
-        if (auto* table = std::get_if<Table>(&outcome); table != nullptr && call.masses_as_given)
-            leave_unit_open(*table);
+        if (const auto* told = std::get_if<Told>(&outcome)) outcome = written(told->sentence, call.reading);
+        if (auto* table = std::get_if<Table>(&outcome)) {
+            for (Cell& cell : table->cells)
+                if (const auto* told = std::get_if<Told>(&cell)) cell = written(told->sentence, call.reading);
+            if (call.masses_as_given) leave_unit_open(*table);
+        }
         if (function.row_by_row) keep_places(call, std::get<Table>(outcome));
         return outcome;
     } catch (const NoResult& refused) {
@@ -57,16 +60,18 @@ std::string Call::result_unit() const {
     return std::string(kAsGiven) + unit.substr(gram.size());
 }
 
-std::string in_words(const Call& call, const Outcome& outcome) {
+Sentence in_a_sentence(const Call& call, const Outcome& outcome) {
     if (const auto* number = std::get_if<double>(&outcome)) {
-        if (call.result_unit() != kAsGiven)
-            return number_in_working(*number, call.result_unit(), call.reading);
-        return written({"{} (as given)", {number_in_working(*number, {}, call.reading)}}, call.reading);
+        const std::string unit = call.result_unit();
+        if (unit == kAsGiven) return {"{} (as given)", {*number}};
+        if (unit.starts_with(kAsGiven))
+            return {"{} {}{}", {*number, Sentence(kAsGiven), unit.substr(kAsGiven.size())}};
+        return {"{}", {{*number, unit}}};
     }
-    if (const auto* text = std::get_if<std::string>(&outcome)) return *text;
+    if (const auto* text = std::get_if<std::string>(&outcome)) return as_it_is(*text);
     const Table& table = std::get<Table>(outcome);
-    return written({"a table of {}, {}", {counted(table.rows(), "row"), counted(table.columns, "column")}},
-                   call.reading);
+    return {"a table of {}, {}",
+            {counted(table.rows(), "1 row", "{} rows"), counted(table.columns, "1 column", "{} columns")}};
 }
 
 }  // namespace drysheet

@@ -11,8 +11,7 @@ namespace drysheet {
 namespace {
 
 // A plain 0 where 0 is not what leaving the argument out would mean: a blank cell reaches a function as such.
-std::string zeros(const Call& call) {
-    std::string text;
+Sentence and_zeros(const Call& call, Sentence text) {
     for (std::size_t i = 0; i < call.typed.size() && !call.function.params.empty(); ++i) {
         const Parameter& param = parameter_at(call.function, i);
         const Input& input = call.typed[i];
@@ -22,34 +21,33 @@ std::string zeros(const Call& call) {
         const std::string name = param.repeats ? std::string(param.name) + " " +
                                                      std::to_string(i + 2 - call.function.params.size())
                                                : std::string(param.name);
-        text += "; " + written({"{} is 0, as a blank cell would be", {name}}, call.reading);
+        text = {"{}; {}", {std::move(text), Sentence("{} is 0, as a blank cell would be", {name})}};
     }
     return text;
 }
 
 // The outcome with its unit; of a function over rows, the first row that is refused instead.
-std::string outcome_of(const Call& call) {
+Sentence outcome_of(const Call& call) {
     const Function& function = call.function;
     if (function.name == "EACH") {  // it gives a table whatever its rows are
         const auto [each_row, columns] = named_call(call.typed);
         const Rows rows = each(each_row, columns, call.reading);
-        if (rows.refused)
-            return written({"row {}: {}", {rows.refused->row, rows.refused->why.written(call.reading)}},
-                           call.reading);
-        return "fine: " + in_words(call, Outcome(rows.table));
+        if (rows.refused) return {"row {}: {}", {rows.refused->row, rows.refused->why.written(call.reading)}};
+        return {"fine: {}", {in_a_sentence(call, Outcome(rows.table))}};
     }
-    if (function.name == "SOLVEFOR")
-        return "fine: " + in_words(solve(call.typed, call.reading), call.reading);
-    std::string text = "fine: " + in_words(call, value(call));
+    if (function.name == "SOLVEFOR") return {"fine: {}", {in_a_sentence(solve(call.typed, call.reading))}};
+    Sentence text{"fine: {}", {in_a_sentence(call, value(call))}};
     if (function.unit_argument) {
         const Input& unit = call.typed[*function.unit_argument];
         std::string storage;
-        text.append(" ").append(
-            plain_spaces(unit.cells.empty() ? unit.text : unit.cells.front().text, storage));
+        text = {"{} {}",
+                {std::move(text),
+                 plain_spaces(unit.cells.empty() ? unit.text : unit.cells.front().text, storage)}};
     }
-    text += zeros(call);
+    text = and_zeros(call, std::move(text));
     if (function.rests_on)
-        if (const std::string rests = function.rests_on(call.values); !rests.empty()) text += "; " + rests;
+        if (const std::string rests = function.rests_on(call.values); !rests.empty())
+            text = {"{}; {}", {std::move(text), written(Sentence(rests), call.reading)}};
     return text;
 }
 
@@ -57,7 +55,7 @@ std::string outcome_of(const Call& call) {
 
 std::string why(const Function& function, std::span<const Input> typed, const Reading& reading) {
     try {
-        return outcome_of(read(function, typed, reading));
+        return written(outcome_of(read(function, typed, reading)), reading);
     } catch (const Refusal& refusal) {
         return refusal.written(reading);
     }

@@ -23,7 +23,8 @@ std::string listed(const std::vector<Input>& cells, std::string_view unit, const
         text.append(i == 0 ? std::string_view{} : list_comma(reading))
             .append(cells[i].form == Input::Form::text ? cells[i].text
                                                        : number_in_working(cells[i].number, {}, reading, 10));
-    if (cells.size() > kShownCells) text += ", … (" + std::to_string(cells.size()) + " values)";
+    if (cells.size() > kShownCells)
+        text.append(list_comma(reading)).append(written({"… ({} in all)", {cells.size()}}, reading));
     if (!unit.empty()) text.append(" ").append(unit);
     return text;
 }
@@ -61,7 +62,7 @@ void show_table(const Function& function, const Table& table, std::vector<std::s
             lines.push_back(line);
     }
     std::string rest;
-    if (table.rows() > shown) rest = "… (" + counted(table.rows(), column ? "value" : "row") + ")";
+    if (table.rows() > shown) rest = written({"… ({} in all)", {table.rows()}}, reading);
     if (column)
         lines.push_back(std::string(function.result) + " = " + in_one_line +
                         (rest.empty() ? "" : std::string(list_comma(reading)) + rest));
@@ -74,7 +75,7 @@ void show_result(const Call& call, const Outcome& outcome, std::vector<std::stri
     if (const auto* table = std::get_if<Table>(&outcome))
         return show_table(function, *table, lines, call.reading);
     lines.push_back(std::string(function.result.empty() ? "result" : function.result) + " = " +
-                    in_words(call, outcome));
+                    written(in_a_sentence(call, outcome), call.reading));
 }
 
 // A unit as it stands behind a number: none for shares and ratios.
@@ -131,7 +132,7 @@ class Writer {
         Names names = new_names();
         give(names);
         const Function& function = call_.function;
-        if (!function.caution.empty()) made_.lines.emplace_back(function.caution);
+        if (!function.caution.empty()) made_.lines.push_back(written(function.caution, reading_));
         if (const auto* table = std::get_if<Table>(&outcome)) bind_rows(*table, names);
         const std::optional<double> last = steps(call_, made_.value, names);
         if (function.scalar && last) {
@@ -139,7 +140,9 @@ class Writer {
             if (mass_ && function.gives == Kind::mass)
                 made_.as_written = default_unit(Kind::mass).from_si(mass_->unit.to_si(*last));
             std::string& line = made_.lines.back();
-            const std::string shown = in_words(call_, made_.value);
+            std::string shown = written(in_a_sentence(call_, made_.value), reading_);
+            if (in_words(made_.value).find('e') != std::string::npos)
+                shown = number_in_working(made_.value, call_.result_unit(), reading_);
             if (mass_ && function.gives == Kind::mass && line != "   = " + shown)
                 line += " = " + shown;
             else
@@ -181,7 +184,7 @@ class Writer {
         if (as_used.form == Input::Form::text) return as_used.text;
         std::string line = number_in_working(as_used.number, unit, reading_, 10);
         if (value.typed.empty() || value.typed[0].form == Input::Form::missing)
-            return line + " (left out: the usual value)";
+            return written({"{} (left out: the usual value)", {line}}, reading_);
         const Input& cell =
             value.typed[0].form == Input::Form::grid ? value.typed[0].cells.front() : value.typed[0];
         // as the student wrote it, then as it is put in
@@ -276,16 +279,17 @@ class Writer {
             const std::string name(line.name);
             switch (line.form) {
                 case WorkingLine::Form::prose:
-                    push(std::string(line.words));
+                    push(written(line.words, reading_));
                     break;
                 case WorkingLine::Form::cells:
                     name_cells(line, names);
                     break;
                 case WorkingLine::Form::tried:
-                    push(std::string(line.words));
-                    push("   " + name + " = " +
-                         number_in_working(itself, physical(call.function.result_unit), reading_) +
-                         ", found by trial, since with it");
+                    push(written(line.words, reading_));
+                    push("   " + written({"{} = {}, found by trial, since with it",
+                                          {name, number_in_working(
+                                                     itself, physical(call.function.result_unit), reading_)}},
+                                         reading_));
                     set(names, name, itself, call.function.result_unit);
                     break;
                 case WorkingLine::Form::holds: {
@@ -300,7 +304,7 @@ class Writer {
                     hidden_ = true;
                     const double found = compute(line.expression, names).value;
                     hidden_ = false;
-                    push(name + ": " + std::string(line.words));
+                    push(name + ": " + written(line.words, reading_));
                     push("   " + name + " = " + number_in_working(found, line.unit, reading_));
                     set(names, name, found, line.unit);
                     break;
@@ -402,9 +406,8 @@ Working working_of_search(const Call& call) {
     Working made = working(read(function, solved.arguments, call.reading));
     made.lines.insert(
         made.lines.begin(),
-        {written({"wanted: DRY.{} = {}", {function.name, in_words(call.typed[0], call.reading)}},
-                 call.reading),
-         written({"found by search: {} = {}; with it:", {unknown.name, in_words(solved, call.reading)}},
+        {written({"wanted: DRY.{} = {}", {function.name, in_a_sentence(call.typed[0])}}, call.reading),
+         written({"found by search: {} = {}; with it:", {unknown.name, in_a_sentence(solved)}},
                  call.reading)});
     return made;
 }

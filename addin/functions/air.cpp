@@ -21,13 +21,13 @@ constexpr std::string_view kWetRange =
     "(adiabatic saturation), iced below 0.01 °C.";
 
 Outcome state_table(const AirState& air) {
-    using Shown = std::variant<Amount, std::string>;
+    using Shown = std::variant<Amount, Told>;
     return quantities({{"temp", amount(air.temp)},
                        {"rh", amount(air.rh)},
                        {"ratio", amount(air.ratio)},
                        {"enthalpy", amount(air.enthalpy)},
                        {"wet bulb", amount(air.wet_bulb)},
-                       {"dew point", air.dew_point ? Shown(amount(*air.dew_point)) : Shown("none")},
+                       {"dew point", air.dew_point ? Shown(amount(*air.dew_point)) : Shown(Sentence("none"))},
                        {"volume", amount(air.volume)},
                        {"density", amount(air.density)},
                        {"vapour pressure", amount(air.vapour_pressure)},

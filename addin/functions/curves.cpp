@@ -82,41 +82,36 @@ Table models_table() {
 }
 
 /// fit: with a misfit in shares of the whole fall, and the time at which it lies.
-std::string misfit_in_words(const numeric::Misfit& misfit, Time time) {
-    const std::string at = in_words(shown(time), 3) + " h",
-                      share = in_words(100 * std::abs(misfit.size), 2) + " % of the whole fall";
-    const std::string_view side = misfit.size > 0 ? "above" : "below";
-    std::string text = "does not follow: ";
+Sentence misfit_in_words(const numeric::Misfit& misfit, Time time) {
+    const Sentence::Part at(shown(time), "h", 3), share(100 * std::abs(misfit.size), "%", 2);
+    const bool above = misfit.size > 0;
     switch (misfit.kind) {
         case numeric::Misfit::Kind::none:
-            return "follows";
+            break;
         case numeric::Misfit::Kind::one_reading:
-            text.append("the reading at ").append(at).append(" lies ").append(share).append(" ").append(side);
-            text.append(" the curve");
-            break;
+            return {above ? "does not follow: the reading at {} lies {} of the whole fall above the curve"
+                          : "does not follow: the reading at {} lies {} of the whole fall below the curve",
+                    {at, share}};
         case numeric::Misfit::Kind::step:
-            text.append("from ").append(at).append(" on the readings lie ").append(share).append(" ");
-            text.append(misfit.size > 0 ? "higher" : "lower, as after a spill");
-            break;
+            return {above ? "does not follow: from {} on the readings lie {} of the whole fall higher"
+                          : "does not follow: from {} on the readings lie {} of the whole fall lower, as "
+                            "after a spill",
+                    {at, share}};
         case numeric::Misfit::Kind::term:
-            text.append("the clock seems ").append(in_words(60 * std::abs(misfit.size), 2)).append(" min ");
-            text.append(misfit.size > 0 ? "late" : "early");
-            break;
+            return {above ? "does not follow: the clock seems {} late"
+                          : "does not follow: the clock seems {} early",
+                    {{60 * std::abs(misfit.size), "min", 2}}};
         case numeric::Misfit::Kind::bend:
-            text.append("the readings bend away from the curve, at ").append(at).append(" by ").append(share);
-            break;
+            return {"does not follow: the readings bend away from the curve, at {} by {} of the whole fall",
+                    {at, share}};
     }
-    return text;
+    return "follows";
 }
-std::string verdict_of(const CurveFit& fit) {
-    std::string text = misfit_in_words(fit.misfit, fit.at);
-    if (fit.better)
-        text.append("; ")
-            .append(info(*fit.better).name)
-            .append(" is closer (aicc less by ")
-            .append(in_words(fit.better_by, 2))
-            .append(")");
-    return text;
+Sentence verdict_of(const CurveFit& fit) {
+    Sentence text = misfit_in_words(fit.misfit, fit.at);
+    if (!fit.better) return text;
+    return {"{}; {} is closer (aicc less by {})",
+            {std::move(text), info(*fit.better).name, {fit.better_by, {}, 2}}};
 }
 
 /// Rows of the curve's parameters, `between` after them, then how close the fit is.
@@ -131,7 +126,7 @@ Outcome fit_table(const CurveFit& fit, std::initializer_list<Cell> between) {
     add_row(table, {"chi2", fit.reduced_chi2, ""});
     add_row(table, {"aicc", aicc_cell(fit.aicc), ""});
     add_row(table, {"readings", static_cast<double>(fit.points), ""});
-    add_row(table, {"verdict", verdict_of(fit), ""});
+    add_row(table, {"verdict", Told(verdict_of(fit)), ""});
     return table;
 }
 Outcome curve_table(const CurveFit& fit) { return fit_table(fit, {}); }
@@ -163,7 +158,7 @@ Outcome rank_table(const std::vector<RankedCurve>& ranked) {
             cells[3] = fit->r2;
             std::ranges::copy(fit->parameters, cells.begin() + 4);
         } else {
-            cells[1] = "not determined";
+            cells[1] = Told(Sentence("not determined"));
         }
         table.cells.insert(table.cells.end(), cells.begin(), cells.end());
     }

@@ -60,7 +60,9 @@ void finish(Function& function, std::optional<Kind> result_kind, std::string_vie
 
 }  // namespace detail
 
-Cell aicc_cell(double aicc) { return std::isfinite(aicc) ? Cell(aicc) : Cell("too few points"); }
+Cell aicc_cell(double aicc) {
+    return std::isfinite(aicc) ? Cell(aicc) : Cell(Told(Sentence("too few points")));
+}
 
 Table quantities(std::initializer_list<Row> rows) {
     Table table{.columns = 3};
@@ -71,7 +73,7 @@ Table quantities(std::initializer_list<Row> rows) {
             table.cells.emplace_back(
                 std::string(row.unit.empty() ? row_of(amount->kind).default_unit : row.unit));
         } else {
-            table.cells.emplace_back(std::get<std::string>(row.value));
+            table.cells.emplace_back(std::get<Told>(row.value));
             table.cells.emplace_back(std::string(row.unit));
         }
     }

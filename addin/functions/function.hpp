@@ -417,7 +417,7 @@ Function function(const Words<F>& words) {
 /// One row of a table of quantities: name, value, unit.
 struct Row {
     std::string_view name;
-    std::variant<Amount, std::string> value;
+    std::variant<Amount, Told> value;
     std::string_view unit{};  ///< where it is not the kind's default
 };
 /// An AICc, which needs two points more than the model has parameters.

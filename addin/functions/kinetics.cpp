@@ -53,13 +53,15 @@ Outcome doubt_table(const std::vector<DoubtfulReading>& doubts) {
     Table table{.columns = 5, .cells = {"reading", "time", "mass", "expected", "what"}};
     for (const DoubtfulReading& doubt : doubts) {
         const Cell expected = doubt.expected ? Cell(shown(*doubt.expected)) : Cell("");
-        const std::string what(words[static_cast<std::size_t>(doubt.what)]);
+        const Told what = Sentence(words[static_cast<std::size_t>(doubt.what)]);
         for (const Cell& cell : {Cell(static_cast<double>(doubt.reading)), Cell(shown(doubt.time)),
                                  Cell(shown(doubt.mass)), expected, Cell(what)})
             table.cells.push_back(cell);
     }
-    if (doubts.empty())
-        for (const char* cell : {"", "", "", "", "nothing found"}) table.cells.emplace_back(cell);
+    if (doubts.empty()) {
+        table.cells.insert(table.cells.end(), 4, "");
+        table.cells.emplace_back(Told(Sentence("nothing found")));
+    }
     return table;
 }
 
@@ -75,7 +77,7 @@ Bend bend(std::span<const Time> times, std::span<const Mass> masses, Mass solids
     };
     return {point, shown_as(point.rate), shown_as(point.u_rate)};
 }
-std::string verdict(const CriticalPoint& point) {
+Sentence verdict(const CriticalPoint& point) {
     switch (point.finding) {
         case BendFinding::found:
             break;

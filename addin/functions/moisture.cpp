@@ -12,7 +12,7 @@ constexpr std::string_view kBasis =
 
 Outcome replicates_table(const Replicates& r) {
     const auto number = [](const std::optional<double>& x) {
-        return x ? std::variant<Amount, std::string>(amount(*x)) : std::string("none");
+        return x ? std::variant<Amount, Told>(amount(*x)) : Told(Sentence("none"));
     };
     return quantities({{"n", amount(static_cast<double>(r.n))},
                        {"mean", amount(r.mean)},

@@ -48,7 +48,7 @@ Outcome mean_table(const SieveMean& x) {
                        {"on top", amount(x.on_top)}});
 }
 Input parts(std::vector<Input> cells) { return {std::move(cells), 2}; }
-Outcome class_text(const FlowClass& flow) { return std::string(info(flow).name); }
+Outcome class_text(const FlowClass& flow) { return Sentence(info(flow).name); }
 
 }  // namespace
 

@@ -13,12 +13,12 @@ namespace drysheet {
 namespace {
 
 Outcome soak_table(const OsmoticSoak& soak) {
-    using Shown = std::variant<Amount, std::string>;
+    using Shown = std::variant<Amount, Told>;
     const auto share = [](double x) { return Amount{x, Kind::fraction}; };
     return quantities({{"water loss", share(soak.water_loss)},
                        {"solids gain", share(soak.solids_gain)},
                        {"weight reduction", share(soak.weight_reduction)},
-                       {"ratio", soak.ratio ? Shown(amount(*soak.ratio)) : Shown("none")}});
+                       {"ratio", soak.ratio ? Shown(amount(*soak.ratio)) : Shown(Sentence("none"))}});
 }
 
 constexpr std::string_view kArrhenius =

@@ -117,14 +117,18 @@ static_assert(kUsualExitRh == 0.4 && kUsualPressureDrop == 250 && kUsualFanEffic
 
 constexpr std::string_view kYours = "your figure";
 
+Sentence::Part part(const Amount& amount) {
+    const std::string_view unit = row_of(amount.kind).default_unit;
+    return {shown(amount, unit), unit};
+}
 /// "energy: is below the latent heat 12 kWh of that water".
-std::string in_words(const NoResult& refusal) {
+Sentence in_words(const NoResult& refusal) {
     std::vector<Sentence::Part> parts;
-    for (const Amount& amount : refusal.amounts()) parts.emplace_back(drysheet::in_words(amount));
-    return std::string(refusal.argument()) + " " + written({refusal.reason(), std::move(parts)});
+    for (const Amount& amount : refusal.amounts()) parts.push_back(part(amount));
+    return {"{} {}", {refusal.argument(), Sentence(refusal.reason(), std::move(parts))}};
 }
 
-std::string_view word(std::optional<Known> known) {
+Sentence word(std::optional<Known> known) {
     return ChoiceOf<Known>::names().at(static_cast<std::size_t>(known.value_or(Known::measured)));
 }
 /// How that is known which rests on both.
@@ -149,7 +153,7 @@ class PlanTable {
     explicit PlanTable(const ScalePlan& plan) : plan_(plan) {}
 
     void add(std::string_view name, const Figures& figures, std::string_view unit, std::string_view from,
-             std::string_view rests) {
+             Sentence rests) {
         const auto cell = [unit](const std::optional<Amount>& x) -> Cell {
             return x ? Cell(shown(*x, unit)) : Cell(std::string());
         };
@@ -159,27 +163,28 @@ class PlanTable {
         table.cells.emplace_back(cell(figures.likely));
         table.cells.emplace_back(std::string(shown_unit));
         table.cells.emplace_back(from.empty() ? std::string() : "DRY." + std::string(from));
-        table.cells.emplace_back(std::string(rests));
+        table.cells.emplace_back(Told(std::move(rests)));
         table.cells.emplace_back(cell(figures.fast));
         table.cells.emplace_back(cell(figures.slow));
     }
     template <PhysicalValue T>
     void add(std::string_view name, const T& value, std::string_view unit, std::string_view from,
-             std::string_view rests) {
-        add(name, same(value), unit, from, rests);
+             Sentence rests) {
+        add(name, same(value), unit, from, std::move(rests));
     }
     template <PhysicalValue T>
     void add(std::string_view name, T DryerPlan::*value, std::string_view unit, std::string_view from,
-             std::string_view rests) {
+             Sentence rests) {
         const auto of = [value](const Attempt<DryerPlan>& dryer) {
             return dryer.value ? std::optional(amount(*dryer.value.*value)) : std::nullopt;
         };
-        add(name, {amount(plan_.likely.*value), of(plan_.fast), of(plan_.slow)}, unit, from, rests);
+        add(name, {amount(plan_.likely.*value), of(plan_.fast), of(plan_.slow)}, unit, from,
+            std::move(rests));
     }
     /// A row without a figure says by which refusal.
     template <PhysicalValue T>
     void add(std::string_view name, Attempt<T> DryerPlan::*value, std::string_view unit,
-             std::string_view from, std::string_view rests) {
+             std::string_view from, Sentence rests) {
         const auto of = [value](const DryerPlan* dryer) {
             if (dryer == nullptr || !(dryer->*value).value) return std::optional<Amount>();
             return std::optional(amount(*(dryer->*value).value));
@@ -187,7 +192,7 @@ class PlanTable {
         const auto there = [](const Attempt<DryerPlan>& x) { return x.value ? &*x.value : nullptr; };
         const auto& refusal = (plan_.likely.*value).refusal;
         add(name, {of(&plan_.likely), of(there(plan_.fast)), of(there(plan_.slow))}, unit, from,
-            refusal ? "no figure: " + in_words(*refusal) : std::string(rests));
+            refusal ? Sentence("no figure: {}", {in_words(*refusal)}) : std::move(rests));
     }
 
     Table table{.columns = 7};
@@ -200,34 +205,37 @@ void show_material(PlanTable& rows, const ScalePlan& plan) {
     const bool new_target = plan.target.target_moisture.has_value();
     const BenchTest& test = plan.test;
     const std::optional<Known> final_is = test.final_moisture ? test.final_is : test.start_is;
-    const std::string moistures(word(weaker(test.start_is, new_target ? std::nullopt : final_is)));
+    const Sentence moistures = word(weaker(test.start_is, new_target ? std::nullopt : final_is));
     rows.add("raw", &DryerPlan::raw, "kg", "RAWFOR",
              "yield and drying ratio of the test, taken to be the same in the season");
     rows.add("prepared", &DryerPlan::prepared, "kg", "RAWFOR", "the same without the yield");
-    rows.add("water", &DryerPlan::water, "kg", "WATERREMOVED", moistures + " moistures and prepared mass");
-    rows.add(
-        "dried", &DryerPlan::dried, "kg", "",
-        plan.target.trays ? "whole batches × dried in a batch: what you want, or a little more" : kYours);
+    rows.add("water", &DryerPlan::water, "kg", "WATERREMOVED",
+             {"{} moistures and prepared mass", {moistures}});
+    rows.add("dried", &DryerPlan::dried, "kg", "",
+             plan.target.trays ? Sentence("whole batches × dried in a batch: what you want, or a little more")
+                               : kYours);
     rows.add("yield", plan.yield, "", "TRIMYIELD", "measured: masses of the test");
-    rows.add("drying ratio", plan.drying_ratio, "", "",
-             new_target
-                 ? "measured masses of the test, by " + std::string(word(weaker(test.start_is, final_is))) +
-                       " moistures carried over to your target moisture"
-                 : "measured: masses of the test, its handling losses included");
+    rows.add(
+        "drying ratio", plan.drying_ratio, "", "",
+        new_target
+            ? Sentence("measured masses of the test, by {} moistures carried over to your target moisture",
+                       {word(weaker(test.start_is, final_is))})
+            : "measured: masses of the test, its handling losses included");
     rows.add("end moisture", plan.final_moisture, "",
              test.final_moisture || new_target ? "" : "FINALMOISTURE",
-             new_target            ? std::string(kYours)
-             : test.final_moisture ? std::string(word(test.final_is)) + " in the test"
-                                   : "from masses and " + std::string(word(test.start_is)) +
-                                         " start moisture of the test: losses count as water");
+             new_target ? kYours
+             : test.final_moisture
+                 ? Sentence("{} in the test", {word(test.final_is)})
+                 : Sentence("from masses and {} start moisture of the test: losses count as water",
+                            {word(test.start_is)}));
     rows.add("solids recovered", plan.recovered, "", "DRIEDMASS",
              test.final_moisture
-                 ? "check of the test: 1 when its masses and its " + moistures + " moistures agree"
+                 ? Sentence("check of the test: 1 when its masses and its {} moistures agree", {moistures})
                  : "1 because the end moisture was worked out from the masses; measure it");
 }
 
 /// Which resistance gives the likely factors.
-std::string_view likely_by(const ScalePlan& plan) {
+Sentence likely_by(const ScalePlan& plan) {
     if (plan.target.thickness_exponent) return "likely: between them by your thickness exponent";
     return plan.target.activation_energy ? "likely: inside, where your activation energy holds"
                                          : "likely: half-way";
@@ -235,62 +243,66 @@ std::string_view likely_by(const ScalePlan& plan) {
 
 void show_time(PlanTable& rows, const ScalePlan& plan) {
     const BenchTest& test = plan.test;
-    const std::string time_is(word(test.time_is));
+    const Sentence time_is = word(test.time_is);
     rows.add("test time", plan.curve_time, "", test.model ? "DRYINGTIME" : "",
              test.model
-                 ? time_is + " in the test: its fitted curve, to the end moisture; on the clock it took " +
-                       drysheet::in_words(amount(test.drying_time))
-                 : time_is + " in the test");
+                 ? Sentence("{} in the test: its fitted curve, to the end moisture; on the clock it took {}",
+                            {time_is, part(amount(test.drying_time))})
+                 : Sentence("{} in the test", {time_is}));
     const Carried& carried = plan.carried;
     const auto factor = [&](double Carry::*part) -> Figures {
         return {amount(carried.likely.*part), amount(carried.fast().*part), amount(carried.slow().*part)};
     };
-    const std::string deep = drysheet::in_words(plan.depth, 4);
-    rows.add("thickness factor", factor(&Carry::thickness), "", plan.depth == 1 ? "" : "THICKNESSTIME",
-             plan.depth == 1
-                 ? "same bed as in the test"
-                 : "guessed, until a test of this bed, " + deep +
-                       " times as deep: where the air outside rules " + deep +
-                       ", where diffusion inside does " + deep + "²; " + std::string(likely_by(plan)));
-    const std::string outside = "where the air outside rules, wet-bulb depression of the test ÷ that here";
-    std::string air = "unchanged: the bench had the same air";
+    const Sentence::Part deep(plan.depth, {}, 4);
+    rows.add(
+        "thickness factor", factor(&Carry::thickness), "", plan.depth == 1 ? "" : "THICKNESSTIME",
+        plan.depth == 1
+            ? Sentence("same bed as in the test")
+            : Sentence("guessed, until a test of this bed, {} times as deep: where the air outside rules {}, "
+                       "where diffusion inside does {}²; {}",
+                       {deep, deep, deep, likely_by(plan)}));
+    Sentence air = "unchanged: the bench had the same air";
     if (plan.air_scaling == AirScaling::activation_energy)
-        air = "guessed " + outside + "; where diffusion inside does, " +
-              std::string(word(plan.target.energy_is)) +
-              " activation energy, exp(E ÷ R × (1/T new − 1/T test)); " + std::string(likely_by(plan));
+        air = {
+            "guessed where the air outside rules, wet-bulb depression of the test ÷ that here; where "
+            "diffusion "
+            "inside does, {} activation energy, exp(E ÷ R × (1/T new − 1/T test)); {}",
+            {word(plan.target.energy_is), likely_by(plan)}};
     if (plan.air_scaling == AirScaling::wet_bulb_depression)
-        air = "guessed, until a test in this air: " + outside +
-              "; where diffusion inside does, the same in slower air and 1 in faster; " +
-              std::string(likely_by(plan));
+        air = {
+            "guessed, until a test in this air: where the air outside rules, wet-bulb depression of the test "
+            "÷ "
+            "that here; where diffusion inside does, the same in slower air and 1 in faster; {}",
+            {likely_by(plan)}};
     rows.add("air factor", factor(&Carry::air), "", plan.air_scaling == AirScaling::none ? "" : "WETBULB",
              air);
     rows.add("time in plenty of air",
              Figures{amount(plan.carried_time), amount(plan.curve_time * carried.fast().time()),
                      amount(plan.curve_time * carried.slow().time())},
              "", "",
-             std::string("test time × thickness factor × air factor, by ") +
-                 (test.model ? "the fitted curve, stretched"
-                             : "a Lewis curve through start and end of the test, guessed and stretched"));
-    const std::string rules = carried.inside.time() == carried.outside.time() ? ""
-                              : carried.fast().time() == carried.inside.time()
-                                  ? "; fast: diffusion inside rules, slow: the air outside"
-                                  : "; fast: the air outside rules, slow: diffusion inside";
-    rows.add(
-        "drying time", &DryerPlan::drying_time, "", "TRAYRUN",
+             test.model
+                 ? "test time × thickness factor × air factor, by the fitted curve, stretched"
+                 : "test time × thickness factor × air factor, by a Lewis curve through start and end of "
+                   "the test, guessed and stretched");
+    Sentence run =
         "simulated run of the planned trays in the planned air, by that curve: the air cools and moistens "
-        "over them" +
-            rules);
+        "over "
+        "them";
+    if (carried.inside.time() != carried.outside.time())
+        run = {carried.fast().time() == carried.inside.time()
+                   ? "{}; fast: diffusion inside rules, slow: the air outside"
+                   : "{}; fast: the air outside rules, slow: diffusion inside",
+               {std::move(run)}};
+    rows.add("drying time", &DryerPlan::drying_time, "", "TRAYRUN", std::move(run));
     rows.add("dryer temp", plan.temp, "", "", said(plan.target.new_temp.has_value(), "as in the test"));
     rows.add("dryer rh", plan.rh, "", "HEATEDRH", "your room air, heated; none goes round again");
 }
 
-std::string labour_words(const ScalePlan& plan) {
-    std::string text = "batches a day × your labour of a batch";
+Sentence labour_words(const ScalePlan& plan) {
     const double share = plan.likely.labour / plan.target.hours_a_day;
-    if (share > 1)
-        text += "; MORE than the " + drysheet::in_words(amount(plan.target.hours_a_day)) +
-                " of the day: " + drysheet::in_words(std::ceil(share)) + " people at work at once";
-    return text;
+    if (share <= 1) return "batches a day × your labour of a batch";
+    return {"batches a day × your labour of a batch; MORE than the {} of the day: {} people at work at once",
+            {part(amount(plan.target.hours_a_day)), std::ceil(share)}};
 }
 
 void show_dryer(PlanTable& rows, const ScalePlan& plan) {
@@ -307,9 +319,9 @@ void show_dryer(PlanTable& rows, const ScalePlan& plan) {
               "assumed"
             : "measured in the test, spread alike over whole trays");
     rows.add("batches a day", &DryerPlan::batches_a_day, "", "DAILYOUTPUT",
-             plan.slow.value ? std::string("drying time and your hours; whole batches")
-                             : "drying time and your hours; whole batches; were it slow, none: " +
-                                   in_words(*plan.slow.refusal));
+             plan.slow.value ? Sentence("drying time and your hours; whole batches")
+                             : Sentence("drying time and your hours; whole batches; were it slow, none: {}",
+                                        {in_words(*plan.slow.refusal)}));
     rows.add("batches", &DryerPlan::batches, "", by_days ? "" : "BATCHESFOR",
              by_days ? "days × batches a day" : "wanted ÷ dried in a batch, rounded up");
     rows.add("days", &DryerPlan::days, "", "", by_days ? kYours : "batches ÷ batches a day, rounded up");

@@ -35,46 +35,41 @@ Table models_table() {
     return table;
 }
 
-std::string verdict_of(const IsothermFit& fit) {
-    const auto& misfit = fit.misfit;
-    const std::string at = in_words(fit.at.value(), 3),
-                      share = in_words(100 * std::abs(misfit.size), 2) + " % of the largest moisture";
-    const std::string_view side = misfit.size > 0 ? " above" : " below";
-    std::string text = "does not follow: ";
-    switch (misfit.kind) {
+Sentence misfit_in_words(const IsothermFit& fit) {
+    const Sentence::Part at(fit.at.value(), {}, 3), share(100 * std::abs(fit.misfit.size), "%", 2);
+    const bool above = fit.misfit.size > 0;
+    switch (fit.misfit.kind) {
         case numeric::Misfit::Kind::none:
-            text = "follows";
             break;
         case numeric::Misfit::Kind::one_reading:
-            text.append("the point at ").append(at).append(" lies ").append(share).append(side);
-            text.append(" the isotherm");
-            break;
+            return {
+                above ? "does not follow: the point at {} lies {} of the largest moisture above the isotherm"
+                      : "does not follow: the point at {} lies {} of the largest moisture below the isotherm",
+                {at, share}};
         case numeric::Misfit::Kind::step:
-            text.append("from ").append(at).append(" on the points lie ").append(share).append(side);
-            text.append(" the others' isotherm");
-            break;
+            return {above ? "does not follow: from {} on the points lie {} of the largest moisture above the "
+                            "others' isotherm"
+                          : "does not follow: from {} on the points lie {} of the largest moisture below the "
+                            "others' isotherm",
+                    {at, share}};
         case numeric::Misfit::Kind::bend:
         case numeric::Misfit::Kind::term:
-            text.append("the points bend away from the isotherm, at ")
-                .append(at)
-                .append(" by ")
-                .append(share);
-            break;
+            return {
+                "does not follow: the points bend away from the isotherm, at {} by {} of the largest "
+                "moisture",
+                {at, share}};
     }
+    return "follows";
+}
+Sentence verdict_of(const IsothermFit& fit) {
+    Sentence text = misfit_in_words(fit);
     if (fit.better)
-        text.append("; ")
-            .append(info(*fit.better).name)
-            .append(" is closer (aicc less by ")
-            .append(in_words(fit.better_by, 2))
-            .append(")");
+        text = {"{}; {} is closer (aicc less by {})",
+                {std::move(text), info(*fit.better).name, {fit.better_by, {}, 2}}};
     if (fit.moved)
-        text.append("; activities all ")
-            .append(in_words(kActivityDoubt))
-            .append(" off would move ")
-            .append(info(fit.model).parameters[*fit.moved])
-            .append(" by ")
-            .append(in_words(fit.moved_by, 2))
-            .append(", more than its standard error");
+        text = {
+            "{}; activities all {} off would move {} by {}, more than its standard error",
+            {std::move(text), kActivityDoubt, info(fit.model).parameters[*fit.moved], {fit.moved_by, {}, 2}}};
     return text;
 }
 
@@ -90,7 +85,7 @@ Outcome fit_table(const IsothermFit& fit) {
     row("deviation", fit.deviation);
     row("aicc", aicc_cell(fit.aicc));
     row("readings", static_cast<double>(fit.points));
-    row("verdict", verdict_of(fit));
+    row("verdict", Told(verdict_of(fit)));
     return table;
 }
 
@@ -120,15 +115,20 @@ std::string_view growth_words(GrowthBand band) {
 }
 
 Outcome band_text(const ActivityBand& band) {
-    return std::string(growth_words(band.growth)) + " (Beuchat 1981). " +
-           (band.like_a_moisture
-                ? "But is this a water activity? It looks like a moisture content, which says "
-                  "nothing here. "
-                : "") +
-           (band.above_regulator_line
-                ? "Above 0.85, the line of 21 CFR 114.3 for low-acid and acidified foods. "
-                : "Not above 0.85, the line of 21 CFR 114.3. ") +
-           "Only a measured water activity counts, never a moisture, and the local food authority decides.";
+    const Sentence
+        growth = growth_words(band.growth),
+        line = band.above_regulator_line
+                   ? "Above 0.85, the line of 21 CFR 114.3 for low-acid and acidified foods."
+                   : "Not above 0.85, the line of 21 CFR 114.3.",
+        only =
+            "Only a measured water activity counts, never a moisture, and the local food authority "
+            "decides.";
+    if (band.like_a_moisture)
+        return Sentence(
+            "{} (Beuchat 1981). But is this a water activity? It looks like a moisture content, which "
+            "says nothing here. {} {}",
+            {growth, line, only});
+    return Sentence("{} (Beuchat 1981). {} {}", {growth, line, only});
 }
 
 std::vector<std::string_view> moisture_workings() {

@@ -17,7 +17,7 @@ constexpr std::string_view kSolids =
 constexpr std::string_view kMass =
     "Mass balance: Geankoplis (1993) Transport Processes and Unit Operations, 3rd ed., sec. 1.5.";
 
-std::string verdict_of(const Closure& closure) {
+Sentence verdict_of(const Closure& closure) {
     switch (closure.verdict) {
         case ClosureVerdict::closes:
             return "closes within its uncertainty (k = 2)";
@@ -32,9 +32,11 @@ std::string verdict_of(const Closure& closure) {
     throw std::logic_error("closure verdict");
 }
 
-using Shown = std::variant<Amount, std::string>;
-Shown number_or_none(const std::optional<double>& x) { return x ? Shown(amount(*x)) : Shown("none"); }
-Cell cell_or_none(const std::optional<double>& x) { return x ? Cell(*x) : Cell("none"); }
+using Shown = std::variant<Amount, Told>;
+Shown number_or_none(const std::optional<double>& x) {
+    return x ? Shown(amount(*x)) : Shown(Sentence("none"));
+}
+Cell cell_or_none(const std::optional<double>& x) { return x ? Cell(*x) : Cell(Told(Sentence("none"))); }
 
 Outcome closure_table(const Closure& c) {
     return quantities({{"gap", amount(c.gap)},
@@ -56,20 +58,24 @@ Table stages_table(std::span<const std::string> names, std::span<const Mass> in,
     return table;
 }
 
-std::string percent(double share) { return in_words(100 * std::abs(share), 2) + " %"; }
+Sentence::Part percent(double share) { return {100 * std::abs(share), "%", 2}; }
 
 // In shares, not in grams: the masses are in whatever unit the sheet has.
-std::string verdict_of(const Reconciliation& r) {
+Sentence verdict_of(const Reconciliation& r) {
     // By the balance the share is that of the fresh mass, too.
     if (r.verdict == ReconcileVerdict::agree)
-        return "the weights and moistures agree within their uncertainties; a weighing error of up to " +
-               percent(*r.dried.noticeable / r.dried.adjusted) + ", fresh or dried, may not show";
-    const std::string off = percent(r.lost / (r.dried.given + r.lost));
-    return (r.verdict == ReconcileVerdict::doubtful ? "doubtful (p below 5 %)"
-                                                    : "they do not agree (p below 1 %)") +
-           (r.lost > Mass() ? ": as if " + off + " of the dried product were missing"
-                            : ": as if the dried product weighed " + off + " too much") +
-           "; one balance cannot tell which of the four values is wrong";
+        return {
+            "the weights and moistures agree within their uncertainties; a weighing error of up to {}, fresh "
+            "or dried, may not show",
+            {percent(*r.dried.noticeable / r.dried.adjusted)}};
+    const Sentence off{r.lost > Mass() ? "as if {} of the dried product were missing"
+                                       : "as if the dried product weighed {} too much",
+                       {percent(r.lost / (r.dried.given + r.lost))}};
+    return {r.verdict == ReconcileVerdict::doubtful
+                ? "doubtful (p below 5 %): {}; one balance cannot tell which of the four values is wrong"
+                : "they do not agree (p below 1 %): {}; one balance cannot tell which of the four values is "
+                  "wrong",
+            {off}};
 }
 
 Outcome reconcile_table(const Reconciliation& r) {
@@ -94,7 +100,7 @@ Outcome reconcile_table(const Reconciliation& r) {
     rest("chi2", r.chi2, "", "");
     rest("p", r.p, "", "");
     rest("product lost", shown(r.lost), "", shown(r.u_lost));
-    rest("verdict", verdict_of(r), "", "");
+    rest("verdict", Told(verdict_of(r)), "", "");
     return table;
 }
 

@@ -35,6 +35,13 @@ std::string property(std::string_view name, const std::vector<Texts>& languages,
     return xml + "</prop>\n";
 }
 
+/// A string literal of a source.
+struct Literal {
+    std::string text;
+    bool form = false;  ///< surely one to translate: the reason of a refusal, or a sentence with a {}
+};
+std::vector<Literal> literals_of(const std::string& source);
+
 /// The key of an argument's text: "DRIEDMASS.fresh".
 std::string key_of(const Function& function, const Parameter& param);
 

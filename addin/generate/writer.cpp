@@ -304,7 +304,8 @@ void write_reference(std::ostream& out) {
 }
 
 // Holds a translator's files against the catalogue: false when a key is none. Says what is missing.
-bool check_texts(const std::vector<Texts>& languages, const std::vector<std::string>& examples) {
+bool check_texts(const std::vector<Texts>& languages, const std::vector<std::string>& examples,
+                 const std::vector<std::string>& sources) {
     std::map<std::string, std::string> known;  // the English of each key
     for (const auto word : words()) known.emplace(word, word);
     for (auto& entry : menu_keys(examples)) known.insert(entry);
@@ -319,8 +320,26 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
         for (auto at = text.find("{}"); at != std::string_view::npos; at = text.find("{}", at + 1)) ++count;
         return count;
     };
+    for (const Function& function : functions()) {
+        for (const ToldSlip& slip : function.slips) known.emplace(slip.sentence, slip.sentence);
+        std::vector<std::string_view> workings = function.workings;
+        workings.push_back(function.working);
+        for (const std::string_view working : workings) {
+            std::istringstream lines{std::string(working)};
+            for (std::string line; std::getline(lines, line);)
+                if (line.starts_with(": ")) known.emplace(line.substr(2), line.substr(2));
+        }
+    }
     std::set<std::string> english;
+    for (const std::string& source : sources)
+        for (const Literal& literal : literals_of(source)) {
+            english.insert(literal.text);
+            if (literal.form) known.emplace(literal.text, literal.text);
+        }
     for (const auto& [key, text] : known) english.insert(text);
+    std::map<std::string, std::string> wanted = known;
+    for (const Texts& texts : languages)  // what one language has the others want too
+        for (const auto& [key, text] : texts.lines()) wanted.emplace(key, key);
     bool good = true;
     const auto wrong = [&good](const Texts& texts, const std::string& what) {
         std::cout << texts.language() << ": " << what << "\n";
@@ -336,9 +355,9 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
                 wrong(texts, key + ": each {} must be kept");
         }
         std::set<std::string> missing;
-        for (const auto& [key, text] : known)
+        for (const auto& [key, text] : wanted)
             if (!texts.of(key, text)) missing.insert(text);
-        std::cout << texts.language() << ": missing " << missing.size() << " of " << english.size()
+        std::cout << texts.language() << ": missing " << missing.size() << " of " << wanted.size()
                   << " texts\n";
         for (const std::string& text : missing) std::cout << "  " << text << "\n";
     }
@@ -352,13 +371,15 @@ int main(int count, char** given) try {
     using namespace drysheet;
     const std::string_view task = count > 1 ? given[1] : "";
     std::vector<Texts> languages{Texts{}};
-    std::vector<std::string> examples;
+    std::vector<std::string> examples, sources;
     for (int i = 2; i < count; ++i) {
         const std::string file = given[i];
         if (file.ends_with(".tsv"))
             languages.emplace_back(file);
-        else
+        else if (file.ends_with(".fods"))
             examples.push_back(file);
+        else
+            sources.push_back(file);
     }
     bool good = true;
     const std::map<std::string_view, std::function<void()>> tasks{
@@ -379,12 +400,13 @@ int main(int count, char** given) try {
              constexpr std::array<std::string_view, 3> names{"Asha Rawat", "Dorje Lepcha", "Meera Thapa"};
              std::cout << class_book(exercise_rows(), names, Texts{});
          }},
-        {"texts", [&] { good = check_texts(languages, examples); }}};
+        {"texts", [&] { good = check_texts(languages, examples, sources); }}};
     const auto found = tasks.find(task);
     if (found == tasks.end()) {
         std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page|lessons\n"
                      "       drysheet_catalogue xcu [LANGUAGE.tsv …]\n"
-                     "       drysheet_catalogue menu|texts [LANGUAGE.tsv …] [EXAMPLE.fods …]\n";
+                     "       drysheet_catalogue menu [LANGUAGE.tsv …] [EXAMPLE.fods …]\n"
+                     "       drysheet_catalogue texts [LANGUAGE.tsv …] [EXAMPLE.fods …] [SOURCE.cpp …]\n";
         return 2;
     }
     found->second();

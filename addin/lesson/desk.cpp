@@ -62,12 +62,6 @@ std::string sealed(const ClassLesson& lesson, const Handout& handout) {
     return seal;
 }
 
-// An answer as it was marked.
-struct Marked {
-    std::string mark;  ///< "right", a slip in words …
-    Answer answer;
-};
-
 // One exercise of one file.
 struct Graded {
     std::string said;  ///< for the table
@@ -87,7 +81,7 @@ Graded grade(const ClassLesson& lesson, const Drawn& drawn, const AnswerFile::Ro
         if (typed.blank()) continue;
         const Input input = answer_in_unit(*drawn.exercise, typed);
         std::optional<Answer> answer;
-        std::string mark;
+        Sentence mark;
         // a file may come from an office with the other decimal sign
         for (const bool comma : {marks.decimal_comma, !marks.decimal_comma}) {
             try {
@@ -105,7 +99,8 @@ Graded grade(const ClassLesson& lesson, const Drawn& drawn, const AnswerFile::Ro
             }
         }
         if (!answer) {
-            notes.push_back(word(reading, "exercise {}: {} could not be read", {number, in_words(typed)}));
+            notes.push_back(word(reading, "exercise {}: {} could not be read",
+                                 {number, written(in_a_sentence(typed), reading)}));
             continue;
         }
         graded.tried = true;
@@ -113,14 +108,14 @@ Graded grade(const ClassLesson& lesson, const Drawn& drawn, const AnswerFile::Ro
         graded.typed = answer->unit && answer->unit->dimension != Dimension{}
                            ? answer->unit->to_si(answer->value)
                            : answer->value;
-        if (mark == "right") {
+        if (mark.form == kRight) {
             graded.right = true;
             graded.points = share;
             graded.said = tries == 1 ? word(reading, "right")
                                      : word(reading, "right at try {}", {std::to_string(tries)});
             return graded;
         }
-        graded.slip = graded.said = mark;
+        graded.slip = graded.said = written(mark, reading);
         share *= lesson.later;
     }
     return graded;

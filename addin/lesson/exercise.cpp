@@ -73,7 +73,7 @@ Interval read_range(std::string_view text, int digits, const Reading& reading) {
     const auto wrong = [&text]() {
         refuse("ranges",
                {"{} is no range; write a name and from where to where, such as fresh 8 to 16 step 0.5",
-                {in_words(Input(std::string(text)))}});
+                {in_a_sentence(Input(std::string(text)))}});
     };
     Interval range;
     const auto space = text.find(' ');
@@ -107,7 +107,7 @@ double read_amount(std::string_view column, const std::string& cell, double othe
     if (rest.empty()) return otherwise;
     const auto value = take_number(rest, reading);
     if (!value || !trimmed(rest).empty() || *value < low || *value > high)
-        refuse(column, {"{} is no number from {} to {}", {in_words(Input(cell)), low, high}});
+        refuse(column, {"{} is no number from {} to {}", {in_a_sentence(Input(cell)), low, high}});
     return *value;
 }
 
@@ -183,7 +183,7 @@ Exercise read_exercise(const ExerciseRow& row, const Reading& reading) {
     if (made.text.empty()) refuse("text", "is missing");
     made.function = find_function(trimmed(row.function));
     if (made.function == nullptr)
-        refuse("function", {"there is no function {}", {in_words(Input(row.function))}});
+        refuse("function", {"there is no function {}", {in_a_sentence(Input(row.function))}});
     if (made.function->raw || !made.function->scalar)
         refuse("function", {"DRY.{} gives no single number", {made.function->name}});
     const int digits = static_cast<int>(read_amount("digits", row.digits, 3, 1, 9, reading));
@@ -194,7 +194,7 @@ Exercise read_exercise(const ExerciseRow& row, const Reading& reading) {
         const auto own = read_unit(made.function->result_unit);
         if (!unit || !own || unit->dimension != own->dimension)
             refuse("answer in", {"{} is no unit of what DRY.{} gives",
-                                 {in_words(Input(made.answer_in)), made.function->name}});
+                                 {in_a_sentence(Input(made.answer_in)), made.function->name}});
     }
     for (const std::string_view hint : parted(row.hints, '|'))
         if (!hint.empty()) made.hints.emplace_back(hint);
@@ -203,7 +203,7 @@ Exercise read_exercise(const ExerciseRow& row, const Reading& reading) {
             if (!range.empty()) made.ranges.push_back(read_range(range, digits, reading));
     const auto known = [&made](std::string_view column, std::string_view name) {
         if (std::ranges::find(made.ranges, name, &Interval::name) == made.ranges.end())
-            refuse(column, {"{} has no range", {in_words(Input(std::string(name)))}});
+            refuse(column, {"{} has no range", {in_a_sentence(Input(std::string(name)))}});
     };
     names_in(made.text, [&](std::string_view name) { known("text", name); });
     for (const std::string_view argument : parted(row.arguments, ';')) {

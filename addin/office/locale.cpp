@@ -8,6 +8,8 @@
 #include <cstdlib>
 #include <string>
 
+#include "addin/office/request.hpp"
+
 namespace drysheet {
 
 using namespace com::sun::star;
@@ -52,6 +54,8 @@ std::string environment_locale() {
 }  // namespace
 
 Reading reading_of(const Reference<uno::XComponentContext>& context) {
+    const Texts& texts = texts_of_menu(context);
+    Reading reading{.texts = texts.language() == "en" ? nullptr : &texts};
     try {
         const OUString chosen = setting(context, "ooSetupSystemLocale");
         std::string tag = chosen.isEmpty()
@@ -61,10 +65,10 @@ Reading reading_of(const Reference<uno::XComponentContext>& context) {
         const Reference<i18n::XLocaleData> data(
             context->getServiceManager()->createInstanceWithContext("com.sun.star.i18n.LocaleData", context),
             uno::UNO_QUERY_THROW);
-        return {.decimal_comma = data->getLocaleItem(parsed(tag)).decimalSeparator == ","};
-    } catch (const uno::Exception&) {
-        return {};  // no settings to be had: a comma is then refused as ambiguous, never misread
+        reading.decimal_comma = data->getLocaleItem(parsed(tag)).decimalSeparator == ",";
+    } catch (const uno::Exception&) {  // no settings to be had: a comma is then refused as ambiguous
     }
+    return reading;
 }
 
 std::string menu_language(const Reference<uno::XComponentContext>& context) {

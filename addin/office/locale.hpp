@@ -4,12 +4,12 @@
 #include <com/sun/star/uno/XComponentContext.hpp>
 #include <string>
 
-#include "addin/text/cell.hpp"
+#include "addin/text/sentence.hpp"
 
 namespace drysheet {
 
 /// Asked once, when the component is made: the locale of the office's settings, or the system's when none is
-/// set.
+/// set; the texts of its menus' language.
 Reading reading_of(const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& context);
 
 /// The language of the menus: "de".

@@ -76,7 +76,9 @@ OUString in_package(const Reference<uno::XComponentContext>& context, const std:
     return packages->getPackageLocation("org.drysheet.addin") + "/" + ustring_from(path);
 }
 
-Texts texts_of_menu(const Reference<uno::XComponentContext>& context) {
+namespace {
+
+Texts read_texts(const Reference<uno::XComponentContext>& context) {
     try {
         OUString file;
         if (osl::FileBase::getSystemPathFromFileURL(
@@ -88,6 +90,13 @@ Texts texts_of_menu(const Reference<uno::XComponentContext>& context) {
     } catch (const std::exception&) {
     }
     return {};
+}
+
+}  // namespace
+
+const Texts& texts_of_menu(const Reference<uno::XComponentContext>& context) {
+    static const Texts texts = read_texts(context);  // an office keeps its language until it ends
+    return texts;
 }
 
 }  // namespace drysheet

@@ -65,6 +65,7 @@ rtl::OUString in_package(
     const std::string& path);
 
 /// The texts in the language of the menu; English where there is no translator's file for it.
-Texts texts_of_menu(const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& context);
+const Texts& texts_of_menu(
+    const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& context);
 
 }  // namespace drysheet

@@ -545,7 +545,9 @@ Picture take_picture(const Reference<frame::XModel>& document,
     const Language language(document);
     Formats formats(document);
     picture.names = language.names();
-    picture.decimal_comma = reading_of(context).decimal_comma;
+    const Reading reading = reading_of(context);
+    picture.decimal_comma = reading.decimal_comma;
+    picture.texts = reading.texts;
     const Reference<container::XIndexAccess> sheets(
         Reference<sheet::XSpreadsheetDocument>(document, UNO_QUERY_THROW)->getSheets(), UNO_QUERY_THROW);
     for (sal_Int32 i = 0; i < sheets->getCount(); ++i)

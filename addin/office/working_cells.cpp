@@ -40,8 +40,8 @@ std::string working_as_cells(const Request& request) {
     name.text = call->text.substr(sizeof "DRY." - 1);
     working.parts.insert(working.parts.begin(), name);
     const auto calls = workbook::calls_in(*call, *place, picture, workbook::Labels(picture));
-    const auto rows = static_cast<sal_Int32>(
-        workbook::working_lines(calls.front(), {.decimal_comma = picture.decimal_comma}).size());
+    const auto rows =
+        static_cast<sal_Int32>(workbook::working_lines(calls.front(), picture.reading()).size());
     if (rows == 0)
         throw NotDone(
             texts.word("There is no working of {} here: it is refused, or has none.", {call->text}));

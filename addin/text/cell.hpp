@@ -8,6 +8,8 @@
 #include <variant>
 #include <vector>
 
+#include "addin/text/sentence.hpp"
+
 namespace drysheet {
 
 /// One argument as it stands in the sheet.
@@ -41,7 +43,16 @@ Input column(Cells... cells) {
     return Input(std::vector<Input>{Input(cells)...});
 }
 
-using Cell = std::variant<std::monostate, double, std::string>;
+/// A sentence of a result, while it is not yet written. (A variant of Sentence itself would take a literal
+/// for it.)
+struct Told {
+    Sentence sentence;
+    Told(Sentence told) : sentence(std::move(told)) {}  // NOLINT: a sentence is told
+    bool operator==(const Told& other) const { return written(sentence) == written(other.sentence); }
+};
+
+/// Texts are names or what was typed. What the sheet gets has no Told any more: value() writes them.
+using Cell = std::variant<std::monostate, double, std::string, Told>;
 
 /// An array result, row by row.
 struct Table {
@@ -53,14 +64,9 @@ struct Table {
 };
 
 /// What a function gives: a number in its result unit, a text, or a table.
-using Outcome = std::variant<double, std::string, Table>;
+using Outcome = std::variant<double, std::string, Table, Told>;
 
-class Texts;
-
-/// How texts are to be read, and sentences written.
-struct Reading {
-    bool decimal_comma = false;    ///< the office's locale writes 412,5
-    const Texts* texts = nullptr;  ///< of the office's language; none: English
-};
+/// What was given, as the reader of a refusal should see it.
+Sentence in_a_sentence(const Input& input);
 
 }  // namespace drysheet

@@ -7,7 +7,9 @@ namespace drysheet {
 namespace {
 
 std::string written(const Sentence::Part& part, const Reading& reading) {
-    if (part.digits > 0) return in_words(part.number, part.text, part.digits, reading);
+    if (part.digits > 0)
+        return in_words(part.number, reading.texts != nullptr ? reading.texts->text(part.text) : part.text,
+                        part.digits, reading);
     if (!part.inner.empty()) return written(part.inner, reading);
     return part.text;
 }

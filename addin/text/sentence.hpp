@@ -7,10 +7,17 @@
 #include <string_view>
 #include <vector>
 
-#include "addin/text/cell.hpp"
 #include "drysheet/error.hpp"
 
 namespace drysheet {
+
+class Texts;
+
+/// How texts are to be read, and sentences written.
+struct Reading {
+    bool decimal_comma = false;    ///< the office's locale writes 412,5
+    const Texts* texts = nullptr;  ///< of the office's language; none: English
+};
 
 /// English with a {} for each part, in order. The form is a string literal (it is kept by reference): the key
 /// under which a translator finds it.
@@ -27,7 +34,8 @@ struct Sentence {
     bool empty() const { return form.empty(); }
 };
 
-/// What stands for a {}: a text as it is, a number with its unit, or a sentence within the sentence.
+/// What stands for a {}: a text as it is, a number with its unit (which is looked up as well: "fraction"), or
+/// a sentence within the sentence.
 struct Sentence::Part {
     std::string text;
     Sentence inner;

@@ -47,10 +47,6 @@ std::string in_words(const Amount& amount, std::string_view unit, const Reading&
     return in_words(shown(amount, unit), unit, 6, reading);
 }
 
-std::string counted(std::size_t n, std::string_view thing) {
-    return std::to_string(n) + " " + std::string(thing) + (n == 1 ? "" : "s");
-}
-
 std::string_view trimmed(std::string_view text) {
     while (text.starts_with(' ')) text.remove_prefix(1);
     while (text.ends_with(' ')) text.remove_suffix(1);
@@ -80,29 +76,25 @@ std::string escaped_xml(std::string_view text) {
     return out;
 }
 
-namespace {
-
 // A line break or a stray control character would tear the sentence.
-std::string quoted(std::string text) {
+static std::string quoted(std::string text) {
     for (char& c : text)
         if (c >= 0 && c < ' ') c = '?';
     return "\"" + text + "\"";
 }
 
-}  // namespace
-
-std::string in_words(const Input& input, const Reading& reading) {
+Sentence in_a_sentence(const Input& input) {
     switch (input.form) {
         case Input::Form::missing:
             return "nothing";
         case Input::Form::number:
-            return in_words(input.number, 10, reading);
+            return {"{}", {{input.number, {}, 10}}};
         case Input::Form::text:
-            return input.blank() ? "a blank cell" : quoted(input.text);
+            return input.blank() ? Sentence("a blank cell") : as_it_is(quoted(input.text));
         case Input::Form::grid:
             break;
     }
-    return "a range of " + std::to_string(input.rows()) + " × " + std::to_string(input.columns) + " cells";
+    return {"a range of {} × {} cells", {input.rows(), input.columns}};
 }
 
 std::size_t edits(std::string_view a, std::string_view b) {

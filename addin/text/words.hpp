@@ -25,8 +25,10 @@ std::string in_words(const Amount& amount, std::string_view unit = {}, const Rea
 std::string formula_in_words(std::string_view formula, const Reading& reading);
 /// What stands between the numbers of a list.
 inline std::string_view list_comma(const Reading& reading) { return reading.decimal_comma ? "; " : ", "; }
-/// "1 cell", "3 cells".
-std::string counted(std::size_t n, std::string_view thing);
+/// "1 cell" or "{} cells": one of two forms.
+inline Sentence counted(std::size_t n, std::string_view one, std::string_view more) {
+    return n == 1 ? Sentence(one) : Sentence(more, {n});
+}
 /// In lower case, letters a to z only: names are compared so.
 std::string lower(std::string_view text);
 
@@ -36,8 +38,6 @@ std::string_view trimmed(std::string_view text);
 /// As the text of an XML file: its marks escaped, a control character a space.
 std::string escaped_xml(std::string_view text);
 
-/// What was given, as the reader of a refusal should see it.
-std::string in_words(const Input& input, const Reading& reading = {});
 /// How many letters to change, insert or drop from one word to the other (Levenshtein).
 std::size_t edits(std::string_view a, std::string_view b);
 }  // namespace drysheet

@@ -58,7 +58,7 @@ class Teller {
 
     std::string value_with_unit() const {
         const Input value = shown(picture_, place_).value;
-        if (value.form != Input::Form::number) return drysheet::in_words(value, reading_);
+        if (value.form != Input::Form::number) return picture_.say(in_a_sentence(value));
         if (about_.meaning.percent_format) return drysheet::in_words(100 * value.number, "%", 6, reading_);
         return drysheet::in_words(value.number, about_.unit, 10, reading_);
     }
@@ -116,7 +116,7 @@ class Teller {
     }
 
     const Picture& picture_;
-    const Reading reading_{.decimal_comma = picture_.decimal_comma};
+    const Reading reading_ = picture_.reading();
     const About about_;
     const Place place_;
     const Texts& texts_;

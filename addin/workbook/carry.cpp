@@ -117,20 +117,20 @@ std::string unit_name(const Dimension& dimension, double scale) {
 
 namespace {
 
-std::string named(const Carried& x) {
+Sentence named(const Carried& x) {
     if (x.exact && x.exact->dimension == kKelvin)
         return x.exact->offset > 400 || near(scale_of(*x.exact), 1.0) ? "°C" : "°F";
     if (!x.scales.empty())
         for (const double scale : x.scales)
             if (auto name = unit_name(x.dimension, scale); !name.empty())
-                return name == "fraction" ? "a plain fraction" : name;
+                return name == "fraction" ? Sentence("a plain fraction") : as_it_is(std::move(name));
     for (const KindRow& row : kKinds)
         if (row.forms == Forms::with_dimension && default_unit(row.kind).dimension == x.dimension)
-            return "a " + std::string(row.name);
+            return {"a {}", {Sentence(row.name)}};
     return x.dimension == kNone ? "a share" : "another unit";
 }
 
-std::string a_kind(Kind kind) {
+Sentence a_kind(Kind kind) {
     switch (kind) {
         case Kind::moisture_wet:
             return "a moisture on the wet basis";
@@ -143,11 +143,17 @@ std::string a_kind(Kind kind) {
         case Kind::humidity_ratio:
             return "a humidity ratio";
         default:
-            return "a " + std::string(row_of(kind).name);
+            return {"a {}", {Sentence(row_of(kind).name)}};
     }
 }
 
-std::string factor_in_words(double factor) { return drysheet::in_words(factor, 4); }
+Sentence::Part factor_in_words(double factor) { return {factor, {}, 4}; }
+
+// What is done with two values, as a form for both; turned: the second is said first.
+struct Deed {
+    std::string_view form{};
+    bool turned = false;
+};
 
 }  // namespace
 
@@ -184,15 +190,16 @@ class Carrier::Walk {
     }
 
   private:
-    void clash(Verdict verdict, std::string why, const std::vector<Place>& cells) const {
-        if (clashes_ != nullptr) clashes_->push_back({verdict, std::move(why), carrier_.said_of(cells, at_)});
+    void clash(Verdict verdict, const Sentence& why, const std::vector<Place>& cells) const {
+        if (clashes_ != nullptr)
+            clashes_->push_back({verdict, carrier_.picture_.say(why), carrier_.said_of(cells, at_)});
     }
     std::string name(const Carried& x) const {
         return x.from.size() == 1 ? carrier_.name_of(x.from.front(), at_) : std::string();
     }
-    std::string what(const Carried& x) const {
+    Sentence what(const Carried& x) const {
         const std::string cell = name(x);
-        return named(x) + (cell.empty() ? "" : " (" + cell + ")");
+        return cell.empty() ? named(x) : Sentence("{} ({})", {named(x), cell});
     }
 
     // ---- operators
@@ -264,13 +271,15 @@ class Carrier::Walk {
             made.exact.reset();
             return made;
         }
-        return met(
-            a, b,
-            sign == "-" ? "takes " + what(b) + " from " + what(a) : "adds " + what(b) + " to " + what(a));
+        return met(a, b, {sign == "-" ? "it takes {} from {}" : "it adds {} to {}", true});
     }
 
     // Two values that must have one unit.
-    Carried met(const Carried& a, const Carried& b, const std::string& deed) {
+    Carried met(const Carried& a, const Carried& b, const Deed& deed) {
+        const auto clash_of = [&](std::string_view form, const std::vector<Place>& cells) {
+            const Carried &first = deed.turned ? b : a, &second = deed.turned ? a : b;
+            clash(Verdict::wrong, {form, {Sentence(deed.form, {what(first), what(second)})}}, cells);
+        };
         Carried made = a;
         made.exact.reset();
         made.weak = a.weak || b.weak;
@@ -282,16 +291,14 @@ class Carrier::Walk {
             if (a.basis != Basis::unsaid && b.basis != Basis::unsaid && !made.weak &&
                 (a.kind == Kind::moisture_wet || a.kind == Kind::moisture_dry) &&
                 (b.kind == Kind::moisture_wet || b.kind == Kind::moisture_dry)) {
-                clash(Verdict::wrong,
-                      "it " + deed + ": a moisture on the wet basis and one on the dry basis cannot meet",
-                      made.from);
+                clash_of("{}: a moisture on the wet basis and one on the dry basis cannot meet", made.from);
                 return {};
             }
             made.basis = Basis::unsaid;
         }
         if (a.dimension != b.dimension) {
             if (a.dimension[5] == 0 && b.dimension[5] == 0)
-                if (!made.weak) clash(Verdict::wrong, "it " + deed + ": these cannot meet", made.from);
+                if (!made.weak) clash_of("{}: these cannot meet", made.from);
             return {};
         }
         if (a.scales.empty() || b.scales.empty()) {
@@ -302,7 +309,7 @@ class Carrier::Walk {
         for (const double x : a.scales)
             if (holds(b.scales, x)) made.scales.push_back(x);
         if (!made.scales.empty()) return made;
-        if (!made.weak) clash(Verdict::wrong, "it " + deed + ": one must be converted first", made.from);
+        if (!made.weak) clash_of("{}: one must be converted first", made.from);
         return {};
     }
 
@@ -321,8 +328,9 @@ class Carrier::Walk {
             if (near(c, 1)) {
                 if (percent && !x.weak && share && minus) {
                     clash(Verdict::wrong,
-                          std::string(first ? "1 − a percentage" : "a percentage − 1") + ": " + what(x) +
-                              " is in per cent, so 100 stands for the whole",
+                          {first ? "1 − a percentage: {} is in per cent, so 100 stands for the whole"
+                                 : "a percentage − 1: {} is in per cent, so 100 stands for the whole",
+                           {what(x)}},
                           x.from);
                     return {};
                 }
@@ -330,8 +338,9 @@ class Carrier::Walk {
             } else if (near(c, 100)) {
                 if (fraction && !x.weak && share && minus) {
                     clash(Verdict::wrong,
-                          std::string(first ? "100 − a fraction" : "a fraction − 100") + ": " + what(x) +
-                              " is a fraction of 1, so 1 stands for the whole",
+                          {first ? "100 − a fraction: {} is a fraction of 1, so 1 stands for the whole"
+                                 : "a fraction − 100: {} is a fraction of 1, so 1 stands for the whole",
+                           {what(x)}},
                           x.from);
                     return {};
                 }
@@ -341,8 +350,9 @@ class Carrier::Walk {
             }
             if (minus && first && x.kind == Kind::moisture_dry && x.basis == Basis::dry && !x.weak) {
                 clash(Verdict::doubtful,
-                      drysheet::in_words(c, 4) + " − a moisture on the dry basis, " + what(x) +
-                          ", is no share of dry solids: that would be 1 ÷ (1 + it)",
+                      {"{} − a moisture on the dry basis, {}, is no share of dry solids: that would be 1 ÷ "
+                       "(1 + it)",
+                       {{c, {}, 4}, what(x)}},
                       x.from);
                 return {};
             }
@@ -417,10 +427,10 @@ class Carrier::Walk {
                               std::abs(is.offset - label.unit->offset) < 1e-6;
             if (!same) {
                 clash(Verdict::wrong,
-                      "it joins " + text + " to " + what(left) +
-                          (label.unit->form == RatioForm::percent && is.form == RatioForm::fraction
-                               ? ": the number is a fraction already, the % is taken twice"
-                               : ""),
+                      {label.unit->form == RatioForm::percent && is.form == RatioForm::fraction
+                           ? "it joins {} to {}: the number is a fraction already, the % is taken twice"
+                           : "it joins {} to {}",
+                       {text, what(left)}},
                       left.from);
                 return {};
             }
@@ -428,8 +438,8 @@ class Carrier::Walk {
         const Basis basis = label.unit->basis != Basis::unsaid ? label.unit->basis : left.basis;
         if (label.unit->basis != Basis::unsaid && left.basis != Basis::unsaid &&
             label.unit->basis != left.basis) {
-            clash(Verdict::wrong,
-                  "it joins " + text + " to " + name(left) + ", whose label says the other basis", left.from);
+            clash(Verdict::wrong, {"it joins {} to {}, whose label says the other basis", {text, name(left)}},
+                  left.from);
             return {};
         }
         return {.state = State::known,
@@ -446,7 +456,7 @@ class Carrier::Walk {
 
     // ---- functions
 
-    Carried joined_range(const Formula& f, const std::string& deed) {
+    Carried joined_range(const Formula& f, std::string_view deed) {
         Carried made;
         bool begun = false;
         for (const Place& place : filled_cells(carrier_.picture_, f.from, f.to, kMostCells)) {
@@ -467,12 +477,12 @@ class Carrier::Walk {
                     const auto exact = made.exact;
                     const Says says = made.says & next.says;
                     std::vector<Clash>* const quiet = std::exchange(clashes_, nullptr);
-                    made = met(made, next, "");
+                    made = met(made, next, {});
                     clashes_ = quiet;
                     made.exact = exact;
                     made.says = says;
                 } else {
-                    made = met(made, next, deed + " " + what(made) + " and " + what(next));
+                    made = met(made, next, {deed});
                 }
                 if (!made.known()) return made;
             } else if (!next.known()) {
@@ -482,7 +492,7 @@ class Carrier::Walk {
         return made;
     }
 
-    Carried all_of(const Formula& f, const std::string& deed) {
+    Carried all_of(const Formula& f, std::string_view deed) {
         Carried made;
         bool begun = false;
         for (const Formula& part : f.parts) {
@@ -495,7 +505,7 @@ class Carrier::Walk {
             if (made.state == State::number) {  // MAX(0; B2)
                 made = std::move(next);
             } else if (next.known() && made.known()) {
-                made = met(made, next, deed + " " + what(made) + " and " + what(next));
+                made = met(made, next, {deed});
                 if (!made.known()) return made;
             } else if (next.state == State::unknown && made.known()) {
                 made.weak = true;
@@ -508,10 +518,11 @@ class Carrier::Walk {
     Carried call(const Formula& f) {
         const std::string& name = f.text;
         if (name.starts_with("DRY.")) return ours(f);
-        if (name == "SUM") return all_of(f, "adds up");
-        if (name == "AVERAGE" || name == "MEDIAN") return all_of(f, "takes the mean of");
-        if (name == "MIN" || name == "MAX") return all_of(f, "compares");
-        if (name == "STDEV" || name == "STDEV.S" || name == "STDEV.P") return all_of(f, "compares");
+        if (name == "SUM") return all_of(f, "it adds up {} and {}");
+        if (name == "AVERAGE" || name == "MEDIAN") return all_of(f, "it takes the mean of {} and {}");
+        if (name == "MIN" || name == "MAX") return all_of(f, "it compares {} and {}");
+        if (name == "STDEV" || name == "STDEV.S" || name == "STDEV.P")
+            return all_of(f, "it compares {} and {}");
         if (f.parts.empty()) return name == "PI" ? a_number(std::acos(-1.0)) : Carried{};
         if (name == "ROUND" || name == "ROUNDUP" || name == "ROUNDDOWN" || name == "ABS" || name == "TRUNC" ||
             name == "INT" || name == "CEILING" || name == "FLOOR" || name == "IFERROR" || name == "N" ||
@@ -531,7 +542,7 @@ class Carrier::Walk {
                     continue;
                 }
                 std::vector<Clash>* const quiet = std::exchange(clashes_, nullptr);
-                made = met(made, next, "");
+                made = met(made, next, {});
                 clashes_ = quiet;
                 if (!made.known()) return {};
             }
@@ -567,10 +578,12 @@ class Carrier::Walk {
             const Carried given = of(f.parts[i]);
             all_known = all_known && (given.known() || param.kind != Kind::mass);
             if (!given.known()) continue;
-            const std::string argument = f.text + " takes " + what(given) + " as " + std::string(param.name);
+            const auto argument = [&] {
+                return Sentence("{} takes {} as {}", {f.text, what(given), param.name});
+            };
             if (f.parts[i].what == What::cell)
                 carrier_.uses_[f.parts[i].from.cell].push_back(
-                    {param.kind, at_, f.text + ", argument " + std::string(param.name)});
+                    {param.kind, at_, f.text + ": " + std::string(param.name)});
             if (!fits_kind(*function, param, given, argument)) continue;
             if (given.text) {
                 mass_in_text = mass_in_text || param.kind == Kind::mass;
@@ -593,8 +606,8 @@ class Carrier::Walk {
                     std::vector<Place> cells = masses[0].from;
                     add_places(cells, other->from);
                     clash(Verdict::wrong,
-                          f.text + " takes " + what(masses[0]) + " and " + what(*other) +
-                              ", plain numbers of one unit are wanted",
+                          {"{} takes {} and {}, plain numbers of one unit are wanted",
+                           {f.text, what(masses[0]), what(*other)}},
                           cells);
                     return {};
                 }
@@ -617,13 +630,15 @@ class Carrier::Walk {
                 .basis = unit->basis};
     }
 
+    template <class Argument>
     bool fits_kind(const Function& function, const Parameter& param, const Carried& given,
-                   const std::string& argument) {
+                   const Argument& argument) {
         const Dimension wanted = default_unit(param.kind).dimension;
         if (given.dimension != wanted) {
             if (param.kind != Kind::number && !(given.weak && given.dimension == kNone) &&
                 given.dimension[5] == 0)
-                clash(Verdict::wrong, argument + ", where " + a_kind(param.kind) + " is wanted", given.from);
+                clash(Verdict::wrong, {"{}, where {} is wanted", {argument(), a_kind(param.kind)}},
+                      given.from);
             return false;
         }
         if (wanted == kNone && given.kind) {
@@ -644,15 +659,15 @@ class Carrier::Walk {
             if (param.kind == Kind::humidity_ratio) other = moisture || kind == Kind::relative_humidity;
             if (other) {
                 clash(Verdict::wrong,
-                      argument + ": its label says " + a_kind(kind) + ", and " + a_kind(param.kind) +
-                          " is wanted",
+                      {"{}: its label says {}, and {} is wanted",
+                       {argument(), a_kind(kind), a_kind(param.kind)}},
                       given.from);
                 return false;
             }
             if (kind == Kind::fraction && says(given, Say::dry_matter) &&
                 one_of(param.kind, {Kind::moisture_wet, Kind::moisture_dry})) {
                 clash(Verdict::wrong,
-                      argument + ": its label says dry matter, and " + a_kind(param.kind) + " is wanted",
+                      {"{}: its label says dry matter, and {} is wanted", {argument(), a_kind(param.kind)}},
                       given.from);
                 return false;
             }
@@ -661,7 +676,7 @@ class Carrier::Walk {
             "fresh", "dried", "mass", "masses", "test_fresh", "test_dried", "batch_fresh", "solids"};
         if (param.kind == Kind::mass && says(given, Say::gross) && !says(given, Say::net) &&
             std::ranges::find(net, param.name) != net.end() && function.name != "OVENMOISTURE") {
-            clash(Verdict::wrong, argument + ": its label says gross, so the tare is still in it",
+            clash(Verdict::wrong, {"{}: its label says gross, so the tare is still in it", {argument()}},
                   given.from);
             return false;
         }
@@ -669,14 +684,16 @@ class Carrier::Walk {
     }
     static bool says(const Carried& x, Say say) { return x.says[static_cast<std::size_t>(say)]; }
 
-    void scale_fits(const Parameter& param, const Carried& given, const std::string& argument) {
+    template <class Argument>
+    void scale_fits(const Parameter& param, const Carried& given, const Argument& argument) {
         if (given.weak) return;
         const Unit& wanted = param.read_in;
-        const std::string unit = std::string(param.shown_unit.empty() ? "a plain number" : param.shown_unit);
+        const Sentence unit =
+            param.shown_unit.empty() ? Sentence("a plain number") : Sentence("{}", {param.shown_unit});
         if (wanted.dimension == kKelvin) {
             if (param.kind == Kind::temperature && given.exact &&
                 std::abs(given.exact->offset - wanted.offset) > 1)
-                clash(Verdict::wrong, argument + ", and reads it as " + unit, given.from);
+                clash(Verdict::wrong, {"{}, and reads it as {}", {argument(), unit}}, given.from);
             return;
         }
         if (given.scales.empty() || holds(given.scales, scale_of(wanted)) || param.kind == Kind::number)
@@ -684,10 +701,9 @@ class Carrier::Walk {
         const bool clock = wanted.dimension == kTime && !given.from.empty() &&
                            carrier_.labels_.at(given.from.front()).clock_format;
         clash(Verdict::wrong,
-              argument +
-                  (clock ? ", shown as a clock time: its number is in days, and is read as "
-                         : ", and reads it as ") +
-                  unit,
+              {clock ? "{}, shown as a clock time: its number is in days, and is read as {}"
+                     : "{}, and reads it as {}",
+               {argument(), unit}},
               given.from);
     }
 
@@ -708,7 +724,7 @@ class Carrier::Walk {
             grams.back().number *= 1000 * mass.scales[0];
         }
         try {
-            const Reading reading{.decimal_comma = carrier_.picture_.decimal_comma};
+            const Reading reading = carrier_.picture_.reading();
             const Outcome as_given = evaluate(function, plain, reading),
                           as_grams = evaluate(function, grams, reading);
             if (!std::holds_alternative<double>(as_given) || !std::holds_alternative<double>(as_grams))
@@ -814,14 +830,14 @@ std::optional<Clash> Carrier::against_label(const Carried& carried, const Place&
         !own.contradiction.empty() || carried.text || own.has(Say::deviation))
         return {};
     std::vector<Place> cells = carried.from;
-    const auto clash = [&](Verdict verdict, const std::string& why) {
+    const auto clash = [&](Verdict verdict, const Sentence& why) {
         if (carried.counted) verdict = Verdict::doubtful;
         const std::string inputs = said_of(cells, place);
-        return Clash{verdict, why, own.evidence + (inputs.empty() ? "" : "; " + inputs)};
+        return Clash{verdict, picture_.say(why), own.evidence + (inputs.empty() ? "" : "; " + inputs)};
     };
-    const std::string label = own.percent_format ? "a per cent format (a fraction)"
-                              : own.clock_format ? "a clock time (days)"
-                                                 : own.unit_text;
+    const Sentence label = own.percent_format ? "a per cent format (a fraction)"
+                           : own.clock_format ? Sentence("a clock time (days)")
+                                              : as_it_is(own.unit_text);
     if (carried.dimension != own.unit->dimension) {
         // "issue per day, kg": of what the unit is, the words say
         if (own.has(Say::per) && !own.unit_text.empty() && own.unit_text.find('/') == std::string::npos)
@@ -834,16 +850,16 @@ std::optional<Clash> Carrier::against_label(const Carried& carried, const Place&
             }))
             return {};
         if (carried.weak || carried.dimension[5] != 0 || own.unit->dimension[5] != 0) return {};
-        return clash(Verdict::wrong,
-                     "by the units of its inputs it is in " + named(carried) + ", but it is " + own.evidence);
+        return clash(Verdict::wrong, {"by the units of its inputs it is in {}, but it is {}",
+                                      {named(carried), own.evidence}});
     }
     if (carried.dimension == kKelvin || carried.scales.empty()) return {};
     const double scale = scale_of(*own.unit);
     if (holds(carried.scales, scale)) {
         if (carried.basis != Basis::unsaid && own.basis != Basis::unsaid && carried.basis != own.basis)
-            return clash(Verdict::wrong, std::string("it comes out on the ") +
-                                             (carried.basis == Basis::wet ? "wet" : "dry") +
-                                             " basis, but its label says the other");
+            return clash(Verdict::wrong, carried.basis == Basis::wet
+                                             ? "it comes out on the wet basis, but its label says the other"
+                                             : "it comes out on the dry basis, but its label says the other");
         agrees = !carried.weak;
         return {};
     }
@@ -854,17 +870,19 @@ std::optional<Clash> Carrier::against_label(const Carried& carried, const Place&
             own.unit->form == RatioForm::ppm)
             return {};
         const bool below_one = own.unit->form == RatioForm::percent && (!value || std::abs(*value) <= 1.5);
-        const std::string is = near(carried.scales.front(), 1) ? "a fraction of 1"
-                               : near(carried.scales.front(), 0.01)
-                                   ? "in per cent"
-                                   : "a share times " + factor_in_words(1 / carried.scales.front());
+        const Sentence is = near(carried.scales.front(), 1) ? "a fraction of 1"
+                            : near(carried.scales.front(), 0.01)
+                                ? Sentence("in per cent")
+                                : Sentence("a share times {}", {factor_in_words(1 / carried.scales.front())});
         return clash(below_one ? Verdict::doubtful : Verdict::wrong,
-                     "it comes out as " + is + ", but shows under " + label);
+                     {"it comes out as {}, but shows under {}", {is, label}});
     }
     const double times = factor < 1 ? 1 / factor : factor;
-    return clash(Verdict::wrong, "by the units of its inputs it is in " + named(carried) +
-                                     ", but its label says " + label + ": " + factor_in_words(times) +
-                                     " times too " + (factor > 1 ? "large" : "small"));
+    return clash(
+        Verdict::wrong,
+        {factor > 1 ? "by the units of its inputs it is in {}, but its label says {}: {} times too large"
+                    : "by the units of its inputs it is in {}, but its label says {}: {} times too small",
+         {named(carried), label, factor_in_words(times)}});
 }
 
 Carrier::Judged Carrier::judge(const Place& place) {

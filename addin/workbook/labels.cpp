@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "addin/text/quantity_text.hpp"
+#include "addin/text/worded_unit.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/compute.hpp"
 
@@ -221,6 +222,15 @@ bool several_words(std::string_view text) {
            has_per(text);
 }
 
+// A unit's word in four languages. A unit in capitals may be another word ("MIN"), and in a label some of the
+// words have another sense: a standard deviation, the day that a row is of.
+std::optional<Unit> unit_word(std::string_view text) {
+    static constexpr std::string_view others[] = {"std", "once", "tag", "jour", "día", "dia", "mn"};
+    const std::string word = lower(text);
+    if (read_unit(word) || std::ranges::find(others, word) != std::end(others)) return {};
+    return read_written_unit(word);
+}
+
 // The unit as people write it: "kg w.b.", "g water/g dry matter", "kg/kg DM", "in kg", "% TS".
 std::optional<Unit> unit_in(std::string_view text) {
     text = trimmed(text);
@@ -239,92 +249,24 @@ std::optional<Unit> unit_in(std::string_view text) {
     if (as_quotient(std::string(text)) == text)
         if (const auto unit = read(text)) return unit;
     // nouns between the units: which water, which solids
-    const bool quotient = text.find('/') != std::string_view::npos || has_per(text);
-    const bool percent = text.find('%') != std::string_view::npos;
-    std::string plain = as_quotient(std::string(text));
-    Basis basis = Basis::unsaid;
-    const auto drop = [&](std::string_view word, Basis says, bool air) {
-        if (!quotient && (!percent || says == Basis::unsaid)) return;
-        for (std::size_t at = 0; (at = plain.find(word, at)) != std::string::npos;) {
-            const char before = at == 0 ? ' ' : plain[at - 1];
-            const char after = at + word.size() < plain.size() ? plain[at + word.size()] : ' ';
-            if ((before != ' ' && before != '/' && before != '.' && before != '%') ||
-                (after != ' ' && after != '/' && after != ')' &&
-                 !plain.substr(at + word.size()).starts_with("·"))) {
-                ++at;
-                continue;
-            }
-            plain.erase(at, word.size());
-            if (says != Basis::unsaid) basis = says;
-            if (air) basis = Basis::unsaid;
-        }
-    };
-    for (const std::string_view word : {"dry air", "trockene Luft", "tr. Luft", "tr.L.", "air sec",
-                                        "aire seco", "a.s.", "da", "Luft", "air"})
-        drop(word, Basis::unsaid, true);
-    for (const std::string_view word :
-         {"dry matter",   "dry solids",   "dry mass", "dry weight", "bone dry",
-          "dry",          "solids",       "solid",    "DM",         "D.M.",
-          "dm",           "d.m.",         "DS",       "ds",         "d.s.",
-          "TS",           "TrS",          "TM",       "atro",       "i.Tr.",
-          "i. Tr.",       "MS",           "m.s.",     "m.sèche",    "matière sèche",
-          "ms",           "bs",           "b.s.",     "base sèche", "base seca",
-          "BS",           "materia seca", "sólidos",  "d.b",        "Trockensubstanz",
-          "Trockenmasse", "(dry basis)",  "solides"})
-        drop(word, Basis::dry, false);
-    for (const std::string_view word :
-         {"bh", "b.h.", "base humide", "base húmeda", "BH", "FM", "FW", "FS", "MH", "m.h.", "w.b",
-          "Feuchtmasse", "Frischmasse", "fresh mass", "fresh", "wet mass", "wet", "as is", "(wet basis)"})
-        drop(word, Basis::wet, false);
-    for (const std::string_view word : {"water", "H2O", "H₂O", "Wasser", "eau", "agua", "moisture", "d'eau",
-                                        "RH", "HR", "r.F.", "rF", "rel."})
-        drop(word, Basis::unsaid, false);
-    std::string tight;
-    for (const char c : plain)
-        if (c != ' ' || (!tight.empty() && tight.back() != '/')) tight += c;
-    while (!tight.empty() && (tight.back() == ' ' || tight.back() == ',')) tight.pop_back();
-    for (std::size_t at = 0; (at = tight.find(" /")) != std::string::npos;) tight.erase(at, 1);
-    auto unit = tight == text ? std::nullopt : read(trimmed(tight));
+    const auto [plain, basis] = without_nouns(as_quotient(std::string(text)), false);
+    auto unit = plain == text ? std::nullopt : read(plain);
     if (!unit) {
+        // what people write in a label and not in an argument
         static const std::pair<std::string_view, std::string_view> spellings[] = {{"Std", "h"},
-                                                                                  {"Std.", "h"},
-                                                                                  {"Stunden", "h"},
-                                                                                  {"Stunde", "h"},
-                                                                                  {"heures", "h"},
-                                                                                  {"heure", "h"},
-                                                                                  {"horas", "h"},
-                                                                                  {"hora", "h"},
                                                                                   {"Hours", "h"},
-                                                                                  {"Minuten", "min"},
                                                                                   {"Min", "min"},
                                                                                   {"Min.", "min"},
-                                                                                  {"mins", "min"},
                                                                                   {"min.", "min"},
-                                                                                  {"minutos", "min"},
                                                                                   {"hrs.", "h"},
                                                                                   {"hr.", "h"},
-                                                                                  {"Tage", "d"},
-                                                                                  {"jours", "d"},
-                                                                                  {"días", "d"},
-                                                                                  {"dias", "d"},
                                                                                   {"gr", "g"},
                                                                                   {"gr.", "g"},
                                                                                   {"G", "g"},
                                                                                   {"grs", "g"},
-                                                                                  {"Gramm", "g"},
-                                                                                  {"grammes", "g"},
-                                                                                  {"gramos", "g"},
-                                                                                  {"kilogrammes", "kg"},
-                                                                                  {"kilogramos", "kg"},
-                                                                                  {"Kilogramm", "kg"},
-                                                                                  {"kgs", "kg"},
                                                                                   {"kg.", "kg"},
-                                                                                  {"Kgs", "kg"},
                                                                                   {"kilos", "kg"},
-                                                                                  {"Prozent", "%"},
                                                                                   {"percent", "%"},
-                                                                                  {"pour cent", "%"},
-                                                                                  {"por ciento", "%"},
                                                                                   {"Prozente", "%"},
                                                                                   {"€", "money"},
                                                                                   {"EUR", "money"},
@@ -333,8 +275,6 @@ std::optional<Unit> unit_in(std::string_view text) {
                                                                                   {"Grad C", "°C"},
                                                                                   {"Grad", "°C"},
                                                                                   {"deg", "°C"},
-                                                                                  {"Liter", "L"},
-                                                                                  {"litros", "L"},
                                                                                   {"€/kg", "money/kg"},
                                                                                   {"$/kg", "money/kg"},
                                                                                   {"€/kWh", "money/kWh"},
@@ -348,10 +288,11 @@ std::optional<Unit> unit_in(std::string_view text) {
                                                                                   {"-", ""},
                                                                                   {"–", ""},
                                                                                   {"kg/Std", "kg/h"}};
-        const std::string_view wanted = trimmed(tight);
-        const auto found = std::ranges::find(spellings, wanted, [](const auto& pair) { return pair.first; });
+        const auto found = std::ranges::find(spellings, plain, [](const auto& pair) { return pair.first; });
         if (found != std::end(spellings))
             unit = found->second.empty() ? std::nullopt : read_unit(found->second);
+        else
+            unit = unit_word(plain);
     }
     if (unit && unit->basis == Basis::unsaid) unit->basis = basis;
     return unit;
@@ -726,8 +667,7 @@ struct Labels::Reader {
             text.find_first_of("0123456789.,+-") != 0)
             return {};
         std::string storage;
-        const auto read =
-            read_typed(plain_spaces(text, storage), Reading{.decimal_comma = picture.decimal_comma});
+        const auto read = read_typed(plain_spaces(text, storage), picture.reading());
         if (read.fault != TextFault::none || read.typed.unit.empty()) return {};
         as_written = read.typed.unit;
         return unit_in(read.typed.unit);
@@ -898,17 +838,18 @@ struct Labels::Reader {
                                         : from_above ? together(above, before)
                                                      : together(before, above);
             made.label = from_above ? above_words : *left;
-            made.evidence = (from_above ? "headed " : "labelled ") + in_marks(made.label);
+            made.evidence = picture.say({from_above ? "headed {}" : "labelled {}", {in_marks(made.label)}});
             const Label& second = from_above ? before : above;
             if (const Label& first = from_above ? above : before;
                 made.says != first.says || made.unit.has_value() != first.unit.has_value())
                 if (!second.empty())
                     made.evidence +=
-                        from_above ? ", in the row " + in_marks(*left) : ", under " + in_marks(above_words);
+                        ", " + picture.say(from_above ? Sentence("in the row {}", {in_marks(*left)})
+                                                      : Sentence("under {}", {in_marks(above_words)}));
         }
         made.only_unit = false;
         const Label in_label = made;
-        const auto read_more = [&](const std::string& text, const std::string& where) {
+        const auto read_more = [&](const std::string& text, std::string_view where) {
             const Label& more = label_of(text);
             if (more.empty()) return;
             const bool adds = (!made.unit && more.unit) || (!says_quantity(made) && says_quantity(more));
@@ -917,13 +858,13 @@ struct Labels::Reader {
             static_cast<Label&>(made) = both;
             made.only_unit = false;
             if (made.label.empty()) made.label = text;
-            made.evidence += (made.evidence.empty() ? "" : ", ") + where + in_marks(text);
+            made.evidence += (made.evidence.empty() ? "" : ", ") + picture.say({where, {in_marks(text)}});
         };
-        if (!cell.note.empty() && cell.note.size() < 80) read_more(cell.note, "its note says ");
+        if (!cell.note.empty() && cell.note.size() < 80) read_more(cell.note, "its note says {}");
         if (const auto name = names.find(place); name != names.end()) {
             std::string words = name->second;
             std::ranges::replace(words, '_', ' ');
-            read_more(words, "named ");
+            read_more(words, "named {}");
         }
         // "lb" before a number and "kg" behind it: one becomes the other; a row of its own under a table
         const bool units_only =
@@ -935,7 +876,7 @@ struct Labels::Reader {
         return made;
     }
 
-    static constexpr std::string_view kBeside = "the unit beside it is ";
+    static constexpr std::string_view kBeside = "the unit beside it is {}";
 
     // The unit of the number itself: its own text, its format, the cell beside it.
     void firm_unit(Meaning& made, const Cell& cell, const std::optional<Unit>& own,
@@ -943,24 +884,24 @@ struct Labels::Reader {
                    bool units_only) {
         std::string text;
         std::optional<Unit> unit;
-        std::string where;
+        std::string_view where;
         if (own) {
             unit = own;
             text = own_text;
-            where = "its own text says ";
+            where = "its own text says {}";
         } else if (cell.format == Format::percent) {
             made.percent_format = true;
             unit = read_unit("fraction");
             text = "%";
-            where = "its format shows ";
+            where = "its format shows {}";
         } else if (cell.format == Format::clock || cell.format == Format::date_clock) {
             made.clock_format = true;
             unit = read_unit("d");
-            text = "a clock time";
-            where = "its format shows ";
+            text = picture.say("a clock time");
+            where = "its format shows {}";
         } else if (const auto in_format = unit_in_format(cell.format_code, text)) {
             unit = in_format;
-            where = "its format shows ";
+            where = "its format shows {}";
         } else if (beside != nullptr) {
             unit = label_of(*beside).unit;
             text = *beside;
@@ -973,11 +914,12 @@ struct Labels::Reader {
                            !(made.percent_format && made.unit->form != RatioForm::none &&
                              made.unit->form != RatioForm::mass_ratio) &&
                            !(made.percent_format && made.unit->dimension == Dimension{});
-        if (clash) made.contradiction = made.evidence + ", but " + where + text;
+        const std::string said = picture.say({where, {text}});
+        if (clash) made.contradiction = picture.say({"{}, but {}", {made.evidence, said}});
         if (unit->basis == Basis::unsaid && made.unit) unit->basis = made.unit->basis;
         made.unit = unit;
         made.unit_text = text;
-        made.evidence += (made.evidence.empty() ? "" : ", ") + where + text;
+        made.evidence += (made.evidence.empty() ? "" : ", ") + said;
     }
 
     // A share whose size alone says whether it is in per cent.

@@ -40,33 +40,29 @@ bool same_in_algebra(const Formula& a, const Formula& b, const Place& at, const 
     return true;
 }
 
-std::string written_part(const Formula& f, const Place& at, const Picture& picture) {
-    return f.what == What::blank ? "nothing" : written(f, at, picture);
-}
-
 // Where two formulas first differ, in words: the odd one's part, and its neighbours'.
-std::optional<std::string> difference(const Formula& odd, const Formula& usual, const Place& at,
-                                      const Picture& picture) {
-    const auto part = [&](const Formula& f) { return written_part(f, at, picture); };
+std::optional<Sentence> difference(const Formula& odd, const Formula& usual, const Place& at,
+                                   const Picture& picture) {
+    const auto part = [&](const Formula& f) {
+        return f.what == What::blank ? Sentence("nothing") : as_it_is(written(f, at, picture));
+    };
+    const auto of_both = [&](std::string_view form) { return Sentence(form, {part(odd), part(usual)}); };
     const auto reference = [](const Formula& f) {
         return f.what == What::cell || f.what == What::range || f.what == What::name;
     };
     if (same(odd, usual)) return {};
     if (reference(usual) && odd.what == What::number)
-        return part(odd) + " is typed in where its neighbours have " + part(usual);
+        return of_both("{} is typed in where its neighbours have {}");
     if (odd.what == What::range && usual.what == What::range)
-        return "it goes over " + part(odd) + " where its neighbours' would go over " + part(usual);
-    if (reference(odd) && reference(usual))
-        return "it takes " + part(odd) + " where its neighbours would take " + part(usual);
+        return of_both("it goes over {} where its neighbours' would go over {}");
+    if (reference(odd) && reference(usual)) return of_both("it takes {} where its neighbours would take {}");
     if (odd.what == usual.what && odd.text == usual.text && odd.parts.size() == usual.parts.size() &&
         !odd.parts.empty()) {
         for (std::size_t i = 0; i < odd.parts.size(); ++i)
             if (auto found = difference(odd.parts[i], usual.parts[i], at, picture)) return found;
         return {};
     }
-    if (odd.what == What::number && usual.what == What::number)
-        return "it has " + part(odd) + " where its neighbours have " + part(usual);
-    return "it has " + part(odd) + " where its neighbours have " + part(usual);
+    return of_both("it has {} where its neighbours have {}");
 }
 
 bool is_total(const Formula& f) {
@@ -187,15 +183,16 @@ class Odd {
                 return;
             if (is_total(*cell.formula) != is_total(usual)) return;  // a row of totals may hold a mean price
             if (same_in_algebra(*cell.formula, usual, place, picture_)) return;
-            finding.why = "unlike its neighbours: " +
-                          difference(*cell.formula, usual, place, picture_).value_or("it is another formula");
+            finding.why = picture_.say(
+                {"unlike its neighbours: {}",
+                 {difference(*cell.formula, usual, place, picture_).value_or("it is another formula")}});
         } else {
-            finding.why = "a number is typed in among copies of a formula";
+            finding.why = picture_.say("a number is typed in among copies of a formula");
         }
         finding.verdict = !would || (now && equal(*now, *would)) ? Verdict::doubtful : Verdict::wrong;
         finding.suggested = "=" + written(usual, place, picture_);
         finding.would_show = would;
-        finding.evidence = "the cells beside it are copies of " + in_words(model);
+        finding.evidence = picture_.say({"the cells beside it are copies of {}", {in_words(model)}});
         done_.insert(place);
         findings_.push_back(std::move(finding));
     }
@@ -277,12 +274,12 @@ std::vector<Finding> short_ranges(const Picture& picture, const Copies& copies) 
             if (behind) longer.parts[0].to.cell = last;
             if (before) longer.parts[0].from.cell = first;
             Finding finding{.cell = place, .verdict = behind ? Verdict::wrong : Verdict::doubtful};
-            finding.why = "its range leaves out " + in_words(behind ? step(to, 1) : first) +
-                          ", a number of the same block";
+            finding.why = picture.say({"its range leaves out {}, a number of the same block",
+                                       {in_words(behind ? step(to, 1) : first)}});
             finding.suggested = "=" + written(longer, place, picture);
             finding.would_show = number_of(longer, place, picture);
-            finding.evidence = "numbers stand without a gap from " +
-                               in_words(behind && !before ? from : first) + " to " + in_words(last);
+            finding.evidence = picture.say({"numbers stand without a gap from {} to {}",
+                                            {in_words(behind && !before ? from : first), in_words(last)}});
             if (finding.would_show && number_in(picture, place) &&
                 equal(*finding.would_show, *number_in(picture, place)))
                 continue;
@@ -333,11 +330,12 @@ std::vector<Finding> odd_totals(const Picture& picture, const Copies& copies) {
             const Place place{static_cast<int>(i), at.first, at.second};
             if (const Formula* range = only_range(*cell.formula); range != nullptr && is_total(*cell.formula))
                 if (const Formula* longer = longer_beside(picture, place, *range)) {
-                    findings.push_back({.cell = place,
-                                        .verdict = Verdict::doubtful,
-                                        .why = "its range is one short of that of the formula beside it, " +
-                                               written(*longer, place, picture),
-                                        .evidence = "the two go over the same row or column"});
+                    findings.push_back(
+                        {.cell = place,
+                         .verdict = Verdict::doubtful,
+                         .why = picture.say({"its range is one short of that of the formula beside it, {}",
+                                             {written(*longer, place, picture)}}),
+                         .evidence = picture.say("the two go over the same row or column")});
                     continue;
                 }
             // the copies right above, two at least
@@ -365,18 +363,20 @@ std::vector<Finding> odd_totals(const Picture& picture, const Copies& copies) {
             if (sums < 2 || !would || !now || equal(*would, *now)) continue;
             Finding finding{
                 .cell = place, .suggested = "=" + written(usual, place, picture), .would_show = would};
-            finding.evidence =
-                "the cells above are copies of " + in_words(model) + ", and its cells are sums in this row";
+            finding.evidence = picture.say(
+                {"the cells above are copies of {}, and its cells are sums in this row", {in_words(model)}});
             if (ours == theirs) {
                 finding.verdict = Verdict::wrong;
-                finding.why = equal(*would * *now, 1)
-                                  ? "upside down: the rows above divide the other way"
-                                  : "it takes the same cells as the rows above, but otherwise: " +
-                                        difference(*cell.formula, usual, place, picture).value_or("");
+                finding.why = picture.say(
+                    equal(*would * *now, 1)
+                        ? Sentence("upside down: the rows above divide the other way")
+                        : Sentence("it takes the same cells as the rows above, but otherwise: {}",
+                                   {difference(*cell.formula, usual, place, picture).value_or(Sentence())}));
             } else if (cell.formula->what == What::call && cell.formula->text == "AVERAGE" &&
                        is_ratio(usual) && only_range(*cell.formula) != nullptr) {
                 finding.verdict = Verdict::doubtful;
-                finding.why = "a mean of ratios in a row of sums: the ratio of the sums is another";
+                finding.why =
+                    picture.say("a mean of ratios in a row of sums: the ratio of the sums is another");
             } else {
                 continue;
             }

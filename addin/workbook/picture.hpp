@@ -10,6 +10,8 @@
 #include <variant>
 #include <vector>
 
+#include "addin/text/sentence.hpp"
+
 namespace drysheet::workbook {
 
 /// A cell's place, counted from 0.
@@ -104,6 +106,10 @@ struct Picture {
     std::vector<Sheet> sheets;
     std::vector<Name> names;
     bool decimal_comma = false;
+    const Texts* texts = nullptr;  ///< of the reader's language, none: English; they outlive the picture
+
+    Reading reading() const { return {.decimal_comma = decimal_comma, .texts = texts}; }
+    std::string say(const Sentence& sentence) const { return drysheet::written(sentence, reading()); }
 
     const Cell* at(const Place& place) const {
         if (place.sheet < 0 || static_cast<std::size_t>(place.sheet) >= sheets.size()) return nullptr;

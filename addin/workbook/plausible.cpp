@@ -58,14 +58,14 @@ struct Doubt {
     const Formula& formula = *picture.at(place)->formula;
     std::optional<double> value = number_in(picture, place);
 
-    std::optional<std::string> found() const {
+    std::optional<Sentence> found() const {
         if (own.has(Say::deviation) || own.has(Say::difference)) return {};
         for (const auto& doubt : {share(), below_nothing(), solids(), upside_down(), mixed_units()})
             if (doubt) return doubt;
         return {};
     }
 
-    std::optional<std::string> share() const {
+    std::optional<Sentence> share() const {
         if (!value || !own.unit || own.unit->dimension != kNone) return {};
         const bool part = own.kind == Kind::relative_humidity || own.kind == Kind::water_activity ||
                           (own.kind == Kind::moisture_wet && own.basis == Basis::wet) ||
@@ -73,10 +73,10 @@ struct Doubt {
         const double whole = own.unit->denominator / own.unit->numerator;
         if (!part || (own.unit_by_value && own.kind != Kind::relative_humidity) || *value <= 1.005 * whole)
             return {};
-        return "its value, " + drysheet::in_words(*value, 4) + ", is more than the whole";
+        return Sentence("its value, {}, is more than the whole", {{*value, {}, 4}});
     }
 
-    std::optional<std::string> below_nothing() const {
+    std::optional<Sentence> below_nothing() const {
         static constexpr std::array kinds{Kind::mass,   Kind::time, Kind::power,
                                           Kind::energy, Kind::area, Kind::pressure};
         const bool difference =
@@ -86,10 +86,10 @@ struct Doubt {
             any_of(own, {Say::loss, Say::price, Say::rate}) ||
             std::ranges::find(kinds, *own.kind) == kinds.end())
             return {};
-        return "its value, " + drysheet::in_words(*value, 4) + ", is below nothing";
+        return Sentence("its value, {}, is below nothing", {{*value, {}, 4}});
     }
 
-    std::optional<std::string> solids() const {
+    std::optional<Sentence> solids() const {
         const Place* source = cell_of(formula);
         if (source == nullptr || !own.unit || own.unit->dimension != kMass) return {};
         const Meaning& from = labels.at(*source);
@@ -102,7 +102,7 @@ struct Doubt {
         return {};
     }
 
-    std::optional<std::string> upside_down() const {
+    std::optional<Sentence> upside_down() const {
         const auto quotient = sides(formula);
         if (!quotient) return {};
         const Place *top = cell_of(*quotient->first), *bottom = cell_of(*quotient->second);
@@ -118,24 +118,24 @@ struct Doubt {
                     for (int turn = 0; turn < 2; ++turn, std::swap(x, y))
                         if (said->first.has(x) && said->second.has(y) && !said->first.has(y) &&
                             !said->second.has(x) && a.has(y) && b.has(x) && !a.has(x) && !b.has(y))
-                            return std::string("upside down: by its label the other is divided by the one");
+                            return Sentence("upside down: by its label the other is divided by the one");
             }
         if (value && *value > 0 && *value < 1 && any_of(own, {Say::ratio}) && own.has(Say::fresh) &&
             own.has(Say::dried) && !own.has(Say::moisture) &&
             (!own.unit || own.unit->form == RatioForm::mass_ratio))
-            return std::string("a drying ratio, fresh over dried, is above 1: is it upside down?");
+            return Sentence("a drying ratio, fresh over dried, is above 1: is it upside down?");
         return {};
     }
 
-    std::optional<std::string> mixed_units() const {
+    std::optional<Sentence> mixed_units() const {
         if (own.unit || !any_of(own, {Say::yield, Say::share})) return {};
         const Carried carried = carrier.of(formula, place);
         if (!carried.known() || carried.weak || carried.dimension != kNone || carried.scales.size() != 1)
             return {};
         const double scale = carried.scales.front();
         if (std::abs(scale - 1) < 1e-3 || std::abs(scale - 0.01) < 1e-5) return {};
-        return "masses of two units are divided: it comes out " + drysheet::in_words(1 / scale, 4) +
-               " times the fraction";
+        return Sentence("masses of two units are divided: it comes out {} times the fraction",
+                        {{1 / scale, {}, 4}});
     }
 };
 
@@ -144,7 +144,7 @@ struct Doubt {
 std::optional<Finding> implausible(const Picture& picture, const Labels& labels, Carrier& carrier,
                                    const Place& place) {
     const Doubt doubt{.picture = picture, .labels = labels, .carrier = carrier, .place = place};
-    auto why = doubt.found();
+    const auto why = doubt.found();
     if (!why) return {};
     std::vector<Place> inputs{place};
     for_each_part(doubt.formula, [&](const Formula& part) {
@@ -153,7 +153,7 @@ std::optional<Finding> implausible(const Picture& picture, const Labels& labels,
     });
     return Finding{.cell = place,
                    .verdict = Verdict::doubtful,
-                   .why = std::move(*why),
+                   .why = picture.say(*why),
                    .evidence = carrier.said_of(inputs, place)};
 }
 

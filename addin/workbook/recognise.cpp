@@ -11,6 +11,7 @@
 
 #include "addin/call/lookup.hpp"
 #include "addin/call/slips.hpp"
+#include "addin/text/texts.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/compute.hpp"
 #include "addin/workbook/formula.hpp"
@@ -80,7 +81,7 @@ struct Bearing {
     bool borne = false;  ///< by unit, kind or words
     bool named = false;  ///< by words that say this role and no other
     int score = 0;
-    std::string odd;  ///< what the label says against the way in which the formula takes the number
+    Sentence odd;  ///< what the label says against the way in which the formula takes the number
 };
 
 bool moisture_kind(Kind kind) { return kind == Kind::moisture_wet || kind == Kind::moisture_dry; }
@@ -265,8 +266,8 @@ struct Judged {
         return !result.against && result.odd.empty() &&
                std::ranges::none_of(arguments, [](const Bearing& b) { return b.against || !b.odd.empty(); });
     }
-    std::vector<std::string> odd() const {
-        std::vector<std::string> all;
+    std::vector<Sentence> odd() const {
+        std::vector<Sentence> all;
         for (const Bearing& b : arguments)
             if (!b.odd.empty()) all.push_back(b.odd);
         if (!result.odd.empty()) all.push_back(result.odd);
@@ -323,11 +324,11 @@ class Recogniser {
             const bool dry_matter_said = says_dry_matter(m);
             if (dry_matter_said != rest_of(how) && m.kind) {
                 if (dry_matter_said)
-                    b.odd = who + " is the dry matter and is used as if it were the moisture";
+                    b.odd = {"{} is the dry matter and is used as if it were the moisture", {who}};
                 else if (!moisture_kind(*m.kind))
                     b.against = true;
                 else
-                    b.odd = who + " is the moisture and is used as if it were the dry matter";
+                    b.odd = {"{} is the moisture and is used as if it were the dry matter", {who}};
             } else if (m.kind && !dry_matter_said) {
                 if (!moisture_kind(*m.kind)) {
                     b.against = true;
@@ -336,9 +337,9 @@ class Recogniser {
                     const bool dry_said = *m.kind == Kind::moisture_dry || m.basis == Basis::dry;
                     const bool wet_said = m.basis == Basis::wet;
                     if (dry_said && !dry_used)
-                        b.odd = who + " is on the dry basis and is used as on the wet basis";
+                        b.odd = {"{} is on the dry basis and is used as on the wet basis", {who}};
                     if (wet_said && dry_used)
-                        b.odd = who + " is on the wet basis and is used as on the dry basis";
+                        b.odd = {"{} is on the wet basis and is used as on the dry basis", {who}};
                 }
             }
         } else if (rest_of(how)) {
@@ -353,12 +354,12 @@ class Recogniser {
         const double size = std::abs(v.value.value_or(0));
         if (per_cent_unit(m) && !percent_taken) {
             if (m.unit_by_value) b.against = true;
-            if (b.odd.empty() && !b.against) b.odd = who + " is in per cent and is used as a fraction";
+            if (b.odd.empty() && !b.against) b.odd = {"{} is in per cent and is used as a fraction", {who}};
         } else if (fraction_unit(m) && percent_taken) {
             if (m.unit_by_value)
                 b.against = true;
             else if (b.odd.empty())
-                b.odd = who + " is a fraction and is divided by 100 as if it were in per cent";
+                b.odd = {"{} is a fraction and is divided by 100 as if it were in per cent", {who}};
         } else if (!m.unit && size > 1.5 && kind != Kind::moisture_dry && !percent_taken) {
             b.against = true;
         } else if (!m.unit && size > 0 && size <= 1 && percent_taken) {
@@ -424,8 +425,8 @@ class Recogniser {
             } else if (moisture_kind(kind) && moisture_kind(*m.kind)) {
                 const Basis own = kind == Kind::moisture_wet ? Basis::wet : Basis::dry;
                 if (m.basis != Basis::unsaid && m.basis != own)
-                    b.odd = std::string("the label says ") + (own == Basis::wet ? "dry" : "wet") +
-                            " basis, and this is the " + (own == Basis::wet ? "wet" : "dry") + " basis";
+                    b.odd = own == Basis::wet ? "the label says dry basis, and this is the wet basis"
+                                              : "the label says wet basis, and this is the dry basis";
                 else if (own == Basis::dry && m.basis == Basis::unsaid)
                     b.against = false;
             } else if (*m.kind != kind && kind != Kind::number &&
@@ -558,15 +559,15 @@ class Recogniser {
         };
         for (const Variable& v : variables_)
             if (!v.typed) add(v.said, v.meaning);
-        add("this cell", &label_);
+        add(picture_.say("this cell"), &label_);
         return all;
     }
 
-    Recognised say(Recognised::What what, Verdict verdict, std::string why, const Judged& j,
+    Recognised say(Recognised::What what, Verdict verdict, const Sentence& why, const Judged& j,
                    double scale) const {
         Recognised made{.what = what,
                         .verdict = verdict,
-                        .why = std::move(why),
+                        .why = picture_.say(why),
                         .suggested = suggestion(j, scale),
                         .would_show = {},
                         .evidence = evidence_of()};
@@ -574,10 +575,11 @@ class Recogniser {
         return made;
     }
 
-    static std::string is_sum(const Function& function) {
+    Sentence is_sum(const Function& function) const {
         std::string summary(function.summary);
         summary.front() = lower(summary.substr(0, 1)).front();
-        return "DRY." + std::string(function.name) + ", " + summary;
+        if (picture_.texts != nullptr) summary = picture_.texts->text(function.name, summary);
+        return {"DRY.{}, {}", {function.name, summary}};
     }
 
     // ---- by algebra: the same values at the sample points
@@ -646,17 +648,16 @@ class Recogniser {
         if (best == nullptr) return {};
         const Function& f = *best->reading->sum->function;
         if (rival != nullptr) {
-            Recognised made =
-                say(Recognised::What::right, Verdict::could_be_checked,
-                    "The same sum as " + is_sum(f) + ", or " + is_sum(*rival->reading->sum->function) +
-                        ": the labels do not say which",
-                    *best, 1);
+            Recognised made = say(Recognised::What::right, Verdict::could_be_checked,
+                                  {"The same sum as {}, or {}: the labels do not say which",
+                                   {is_sum(f), is_sum(*rival->reading->sum->function)}},
+                                  *best, 1);
             made.suggested.clear();
             made.would_show.reset();
             return made;
         }
-        return say(Recognised::What::right, Verdict::could_be_checked, "The same sum as " + is_sum(f), *best,
-                   best->scale.value_or(1));
+        return say(Recognised::What::right, Verdict::could_be_checked, {"The same sum as {}", {is_sum(f)}},
+                   *best, best->scale.value_or(1));
     }
 
     double scale_for(const Judged& j) const {
@@ -674,10 +675,10 @@ class Recogniser {
             const SumReading& r = *j.reading;
             if (!r.sum->slip.empty() || j.result.against || r.factor < 0 || r.rest) continue;
             if (std::ranges::any_of(j.arguments, &Bearing::against) || !j.all_borne()) continue;
-            std::set<std::string> kinds;
-            for (const std::string& odd : j.odd()) kinds.insert(odd.substr(odd.find(' ')));
+            std::set<std::string_view> kinds;
+            for (const Sentence& odd : j.odd()) kinds.insert(odd.form);
             if (kinds.size() != 1 || !(j.result.named || !j.result.odd.empty())) continue;
-            if (r.sum->common && kinds.begin()->find("basis") != std::string::npos)
+            if (r.sum->common && kinds.begin()->find("basis") != std::string_view::npos)
                 continue;  // solids × X db
             if (best == nullptr || j.score > best->score) best = &j;
         }
@@ -715,10 +716,11 @@ class Recogniser {
                       .scale = {},
                       .expected_scale = {}};
         write_call(mended);
-        std::string why;
-        for (const std::string& one : odd.odd()) why.append(why.empty() ? "" : "; ").append(one);
+        Sentence why;
+        for (Sentence& one : odd.odd())
+            why = why.empty() ? std::move(one) : Sentence("{}; {}", {std::move(why), std::move(one)});
         if (!odd.result.odd.empty()) mended.call.clear(), mended.would_show.reset();
-        return say(Recognised::What::slip, Verdict::wrong, why + " (" + is_sum(f) + ")", mended,
+        return say(Recognised::What::slip, Verdict::wrong, {"{} ({})", {why, is_sum(f)}}, mended,
                    scale_for(mended));
     }
 
@@ -738,17 +740,16 @@ class Recogniser {
         // a 60 or a 12 written into the formula may be so many times of something
         const Verdict verdict =
             off > 0 && off < 1000 && multiplied_by(off) ? Verdict::doubtful : Verdict::wrong;
-        std::string why;
-        if (off < 0 && same_scale(off, -1))
-            why = "the sign is the other way round";
-        else if (std::abs(off) > 1)
-            why = "the result is " + drysheet::in_words(std::abs(off), 4) + " times too large for its unit";
-        else
-            why =
-                "the result is " + drysheet::in_words(std::abs(1 / off), 4) + " times too small for its unit";
+        const Sentence why = off < 0 && same_scale(off, -1) ? Sentence("the sign is the other way round")
+                                                            : times_off(std::abs(off));
         const Function& f = *best->reading->sum->function;
-        return say(Recognised::What::slip, verdict, why + " (" + is_sum(f) + ")", *best,
+        return say(Recognised::What::slip, verdict, {"{} ({})", {why, is_sum(f)}}, *best,
                    *best->expected_scale);
+    }
+
+    static Sentence times_off(double off) {
+        if (off > 1) return {"the result is {} times too large for its unit", {{off, {}, 4}}};
+        return {"the result is {} times too small for its unit", {{1 / off, {}, 4}}};
     }
 
     bool multiplied_by(double number) const {
@@ -795,7 +796,8 @@ class Recogniser {
             const SumReading& r = *j.reading;
             const bool sign = r.sum->slip.empty() && r.factor < 0;
             if ((r.sum->slip.empty() && !sign) || !j.fits() || !j.all_borne() || !j.result.named) continue;
-            if (r.sum->common && !(r.sum->slip.find("dish") != std::string::npos && dishes_weighed(r)))
+            if (r.sum->common &&
+                !(drysheet::written(r.sum->slip).find("dish") != std::string::npos && dishes_weighed(r)))
                 continue;
             if (basis_not_said(j)) continue;
             const Function& f = *r.sum->function;
@@ -818,9 +820,9 @@ class Recogniser {
         }
         if (best == nullptr) return {};
         const Function& f = *best->reading->sum->function;
-        const std::string slip =
+        const Sentence slip =
             best->reading->sum->slip.empty() ? "the sign is the other way round" : best->reading->sum->slip;
-        return say(Recognised::What::slip, Verdict::wrong, slip + " (" + is_sum(f) + ")", *best,
+        return say(Recognised::What::slip, Verdict::wrong, {"{} ({})", {slip, is_sum(f)}}, *best,
                    scale_for(*best));
     }
 
@@ -963,7 +965,7 @@ class Recogniser {
         const std::vector<Candidate> all = candidates();
         if (all.empty()) return {};
         for (const Candidate& c : all)
-            if (const auto found = near(tree, c, false)) return near_to(c, *found, "");
+            if (const auto found = near(tree, c, false)) return near_to(c, *found, {});
         if (!label_.kind) return {};
         for (const Candidate& c : all)
             for (std::size_t i = 0; i < c.variable.size(); ++i)
@@ -971,9 +973,9 @@ class Recogniser {
                     per_cent_unit(*variables_[c.variable[i]].meaning) &&
                     !variables_[c.variable[i]].meaning->unit_by_value)
                     if (const auto found = near(tree, c, true))
-                        return near_to(
-                            c, *found,
-                            variables_[c.variable[i]].said + " is in per cent and is used as a fraction");
+                        return near_to(c, *found,
+                                       {"{} is in per cent and is used as a fraction",
+                                        {variables_[c.variable[i]].said}});
         // a constant with two digits exchanged, or typed for another that is known
         std::vector<const Formula*> numbers;
         for_each_part(tree, [&](const Formula& part) {
@@ -985,9 +987,9 @@ class Recogniser {
                 replace(mended, number->number, meant);
                 for (const Candidate& c : all)
                     if (const auto found = near(mended, c, false))
-                        return near_to(c, *found,
-                                       "the constant " + drysheet::in_words(number->number, 8) +
-                                           " should be " + drysheet::in_words(meant, 8));
+                        return near_to(
+                            c, *found,
+                            {"the constant {} should be {}", {{number->number, {}, 8}, {meant, {}, 8}}});
             }
         return {};
     }
@@ -1016,7 +1018,7 @@ class Recogniser {
         return meant;
     }
 
-    Recognised near_to(const Candidate& c, const Near& found, const std::string& slip) const {
+    Recognised near_to(const Candidate& c, const Near& found, const Sentence& slip) const {
         const Function& f = *c.function;
         Judged j;
         std::vector<std::string> arguments;
@@ -1037,29 +1039,25 @@ class Recogniser {
         j.would_show = number_of(parse("=" + j.call, at_, picture_), at_, picture_);
         const Unit out = read_unit(f.result_unit).value_or(Unit{});
         double scale = found.factor;
-        std::string why = slip;
+        Sentence why = slip;
         const bool share_result = a_share(*f.gives);
         if (label_.unit && f.gives != Kind::temperature && !(share_result && label_.unit_by_value) &&
             (share_result || label_.unit->dimension == out.dimension)) {
             const double expected = share_result ? (per_cent_unit(label_) ? 100 : 1)
                                                  : out.step_to_si(1) / label_.unit->step_to_si(1);
             const double off = found.factor / expected;
-            if (std::abs(off - 1) > 2 * kNear && clean_factor(std::pow(10, std::round(std::log10(off))))) {
-                why.append(why.empty() ? "" : "; ")
-                    .append("the result is ")
-                    .append(drysheet::in_words(off > 1 ? off : 1 / off, 4))
-                    .append(off > 1 ? " times too large for its unit" : " times too small for its unit");
-            }
+            if (std::abs(off - 1) > 2 * kNear && clean_factor(std::pow(10, std::round(std::log10(off)))))
+                why = why.empty() ? times_off(off) : Sentence("{}; {}", {std::move(why), times_off(off)});
             scale = expected;
         }
         if (!why.empty())
-            return say(Recognised::What::slip, Verdict::wrong, why + " (" + is_sum(f) + ")", j, scale);
-        const std::string how_near =
-            f.gives == Kind::temperature
-                ? "within 0.5 K of it"
-                : "within " + drysheet::in_words(100 * std::max(found.error, 1e-5), 2) + " % of it";
+            return say(Recognised::What::slip, Verdict::wrong, {"{} ({})", {why, is_sum(f)}}, j, scale);
+        const Sentence::Part how_near = f.gives == Kind::temperature
+                                            ? Sentence::Part(0.5, "K")
+                                            : Sentence::Part(100 * std::max(found.error, 1e-5), "%", 2);
         return say(Recognised::What::right, Verdict::could_be_checked,
-                   "Nearly the same as " + is_sum(f) + "; " + how_near + " over what its inputs usually are",
+                   {"Nearly the same as {}; within {} of it over what its inputs usually are",
+                    {is_sum(f), how_near}},
                    j, scale);
     }
 

@@ -34,7 +34,7 @@ void for_each_meant(const Formula& formula, const Picture& picture,
 bool is_ours(const Formula& f) { return f.what == What::call && f.text.starts_with("DRY."); }
 
 // A name that is none of our functions, called or asked about: DRY.WHY("DRIEDMAS"; …).
-std::optional<std::string> misspelt(const Formula& f) {
+std::optional<Sentence> misspelt(const Formula& f) {
     if (!is_ours(f)) return {};
     std::string name = f.text;
     if (const Function* function = find_function(name)) {
@@ -45,7 +45,8 @@ std::optional<std::string> misspelt(const Formula& f) {
         if (name == f.text) return {};
     }
     const auto meant = probably_meant(name);
-    return "there is no function " + name + (meant ? "; perhaps DRY." + std::string(*meant) : "");
+    if (meant) return Sentence("there is no function {}; perhaps DRY.{}", {name, *meant});
+    return Sentence("there is no function {}", {name});
 }
 
 std::optional<std::string> refusal_of(const Function& function,
@@ -59,7 +60,7 @@ std::optional<std::string> refusal_of(const Function& function,
     try {
         (void)evaluate(function, arguments, reading);
     } catch (const Refusal& refusal) {
-        return refusal.what();
+        return refusal.written(reading);
     }
     return {};
 }
@@ -94,7 +95,7 @@ class Reviewer {
           copies_(picture),
           carrier_(picture, labels),
           alive_(alive),
-          reading_{.decimal_comma = picture.decimal_comma} {}
+          reading_(picture.reading()) {}
 
     Review made() {
         for (Finding& finding : odd_ones(picture_, copies_)) add(std::move(finding), true);
@@ -147,15 +148,15 @@ class Reviewer {
         Finding finding{.cell = place};
         const Formula& formula = *cell.formula;
         bool ours = false, unreadable = false;
-        std::optional<std::string> wrong_name;
+        std::optional<Sentence> wrong_name;
         for_each_meant(formula, picture_, [&](const Formula& part) {
             ours = ours || is_ours(part);
             unreadable = unreadable || part.what == What::unreadable;
             if (!wrong_name) wrong_name = misspelt(part);
         });
-        const auto is = [&finding](Verdict verdict, std::string why, std::string evidence = {}) {
+        const auto is = [&](Verdict verdict, const Sentence& why, std::string evidence = {}) {
             finding.verdict = verdict;
-            finding.why = std::move(why);
+            finding.why = picture_.say(why);
             finding.evidence = std::move(evidence);
         };
         if (wrong_name) {
@@ -169,20 +170,20 @@ class Reviewer {
         const auto judged = carrier_.judge(place);
         if (!judged.clashes.empty()) {
             const Clash& clash = judged.clashes.front();
-            is(clash.verdict, clash.why, clash.evidence);
+            is(clash.verdict, as_it_is(clash.why), clash.evidence);
             return finding;
         }
         if (ours)
             if (auto refusal = first_refusal(formula, place, cell)) {
                 if (on_purpose(place))
-                    is(Verdict::fine, "refused, as its workbook says it is to be: " + *refusal);
+                    is(Verdict::fine, {"refused, as its workbook says it is to be: {}", {*refusal}});
                 else
-                    is(Verdict::wrong, *refusal, inputs_said(formula, place));
+                    is(Verdict::wrong, as_it_is(*refusal), inputs_said(formula, place));
                 return finding;
             }
         if (cell.error != 0) {
             if (const auto root = root_error(formula)) {
-                is(Verdict::not_judged, "it rests on an error in " + in_words_from(*root, place));
+                is(Verdict::not_judged, {"it rests on an error in {}", {in_words_from(*root, place)}});
             } else {
                 is(Verdict::doubtful, "it shows an error");
             }
@@ -255,7 +256,8 @@ class Reviewer {
                 if (meaning.contradiction.empty()) continue;
                 if (flagged(place)) continue;
                 Finding finding{.cell = place, .verdict = Verdict::doubtful};
-                finding.why = "its label and its unit contradict one another: " + meaning.contradiction;
+                finding.why = picture_.say(
+                    {"its label and its unit contradict one another: {}", {meaning.contradiction}});
                 finding.evidence = meaning.evidence;
                 found_.insert_or_assign(place, std::move(finding));
                 if (!cell.formula) alone_.insert(place);
@@ -277,11 +279,11 @@ class Reviewer {
                 if (!at_odds(uses.front().kind, use.kind)) continue;
                 if (flagged(place) || flagged(use.by) || flagged(uses.front().by)) break;
                 Finding finding{.cell = place, .verdict = Verdict::wrong};
-                finding.why = "one cell is used with two meanings: " + in_words_from(uses.front().by, place) +
-                              " (" + uses.front().argument + ") takes it as " +
-                              std::string(row_of(uses.front().kind).name) + ", " +
-                              in_words_from(use.by, place) + " (" + use.argument + ") as " +
-                              std::string(row_of(use.kind).name);
+                finding.why =
+                    picture_.say({"one cell is used with two meanings: {} ({}) takes it as {}, {} ({}) as {}",
+                                  {in_words_from(uses.front().by, place), uses.front().argument,
+                                   Sentence(row_of(uses.front().kind).name), in_words_from(use.by, place),
+                                   use.argument, Sentence(row_of(use.kind).name)}});
                 finding.evidence = labels_.at(place).evidence;
                 found_.insert_or_assign(place, std::move(finding));
                 alone_.insert(place);
@@ -405,7 +407,7 @@ std::vector<AboutCall> calls_in(const Formula& formula, const Place& at, const P
                 argument.name = param.name;
                 argument.unit = param.shown_unit;
             }
-            argument.shown = call.given[i] ? drysheet::in_words(*call.given[i]) : "an error";
+            argument.shown = picture.say(call.given[i] ? in_a_sentence(*call.given[i]) : "an error");
             if (part.parts[i].what == What::cell) {
                 const Meaning& meaning = labels.at(part.parts[i].from.cell);
                 argument.label = meaning.label;
@@ -413,8 +415,7 @@ std::vector<AboutCall> calls_in(const Formula& formula, const Place& at, const P
             }
             call.arguments.push_back(std::move(argument));
         }
-        call.refusal =
-            refusal_of(*function, call.given, Reading{.decimal_comma = picture.decimal_comma}).value_or("");
+        call.refusal = refusal_of(*function, call.given, picture.reading()).value_or("");
         calls.push_back(std::move(call));
     });
     return calls;
@@ -439,7 +440,7 @@ About Reviewed::about(const Place& place) const {
                 made.unit = unit_name(carried.dimension, carried.scales.front());
                 if (!made.unit.empty())
                     made.evidence +=
-                        (made.evidence.empty() ? "" : ", ") + std::string("by the units of its inputs");
+                        (made.evidence.empty() ? "" : ", ") + picture_.say("by the units of its inputs");
             }
         }
         made.calls = calls_in(*cell->formula, place, picture_, labels_);

@@ -102,12 +102,12 @@ class Table {
         enter({{&function, "", params}, {}, {}});
         for (const ToldSlip& slip : function.slips)
             if (arithmetic(slip.answer) && !(function.params.back().repeats && times == 1))
-                enter({{&function, std::string(slip.sentence), params}, slip.answer, {}});
+                enter({{&function, slip.sentence, params}, slip.answer, {}});
         for (std::size_t i = 0; i < function.params.size(); ++i) {
             const Parameter& param = function.params[i];
             if (param.kind != Kind::moisture_wet || param.name.find("moisture") != std::string_view::npos)
                 continue;
-            enter({{&function, in_a_sentence(param) + " was left out", params},
+            enter({{&function, {"{} was left out", {in_a_sentence(param)}}, params},
                    {},
                    [i](std::vector<Value>& v) { v[i].si = 0; }});
         }
@@ -116,14 +116,15 @@ class Table {
                 if (const Parameter& a = function.params[i], &b = function.params[j];
                     a.kind == b.kind && a.kind != Kind::number && !a.repeats && !b.repeats &&
                     !b.may_be_missing)
-                    enter(
-                        {{&function, in_a_sentence(a) + " and " + in_a_sentence(b) + " were swapped", params},
-                         {},
-                         [i, j](std::vector<Value>& v) { std::swap(v[i].si, v[j].si); }});
+                    enter({{&function,
+                            {"{} and {} were swapped", {in_a_sentence(a), in_a_sentence(b)}},
+                            params},
+                           {},
+                           [i, j](std::vector<Value>& v) { std::swap(v[i].si, v[j].si); }});
         for (std::size_t i = 0; i < function.params.size(); ++i)
             if (function.params[i].kind == Kind::mass && !function.params[i].repeats &&
                 function.params[i].range.hold(0) && function.params.size() > 1)
-                enter({{&function, in_a_sentence(function.params[i]) + " was left out", params},
+                enter({{&function, {"{} was left out", {in_a_sentence(function.params[i])}}, params},
                        {},
                        [i](std::vector<Value>& v) { v[i].si = 0; }});
     }

@@ -23,7 +23,7 @@ double taken(double x, Taken how, Kind kind);
 /// A sum or a slip of one: a function, and which of its arguments are the formula's variables.
 struct Sum {
     const Function* function = nullptr;
-    std::string slip;                 ///< what was done wrong; empty: the sum is right
+    Sentence slip;                    ///< what was done wrong; empty: the sum is right
     std::vector<std::size_t> params;  ///< of the function; the last may stand several times
     bool common = false;              ///< a product, a quotient or a difference: many sums have that form
 };

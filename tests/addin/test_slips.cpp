@@ -35,7 +35,7 @@ std::string table_of(std::string_view name, const std::vector<Input>& arguments)
 }
 
 std::string marked_call(const Input& answer, std::string_view name, const std::vector<Input>& arguments) {
-    return mark_call(answer, read(*find_function(name), arguments, kPoint));
+    return written(mark_call(answer, read(*find_function(name), arguments, kPoint)));
 }
 
 // By hand, from 100 g at 80 % to 20 % wet basis: 100 × 0.20 ÷ 0.80 = 25.
@@ -79,7 +79,7 @@ TEST(Slips, WhatFourDigitsCannotTellIsLeftOut) {
     // a final moisture of 0.4 %: on the dry basis it differs in the fifth digit only
     const std::vector<Input> nearly_dry{100.0, 0.8, "0.4 %"};
     for (const Slip& slip : slips(read(*find_function("DRIEDMASS"), nearly_dry, kPoint)))
-        EXPECT_EQ(slip.sentence.find("final moisture was taken"), std::string::npos) << slip.sentence;
+        EXPECT_EQ(written(slip.sentence).find("final moisture was taken"), std::string::npos);
 }
 
 TEST(MarkCall, SaysWhatWasDone) {
@@ -163,13 +163,13 @@ TEST(MarkCall, NoSlipIsRightAndNoRightAnswerWrong) {
             }
             if (right == 0) continue;
             ++calls;
-            wrong += mark_call(right, *call) == "right" ? 0 : 1;
+            wrong += mark_call(right, *call).form == kRight ? 0 : 1;
             const std::vector<Slip> all = slips(*call);
             for (const Slip& slip : all) {
                 ++asked;
-                const std::string said = mark_call(slip.answer, *call);
+                const std::string said = written(mark_call(slip.answer, *call));
                 called_right += said == "right" ? 1 : 0;
-                unnamed += said == slip.sentence ? 0 : 1;
+                unnamed += said == written(slip.sentence) ? 0 : 1;
             }
             // a lesson draws numbers whose slips lie three tolerances off: there three digits are right too
             const bool apart = std::ranges::all_of(all, [&](const Slip& slip) {
@@ -179,7 +179,7 @@ TEST(MarkCall, NoSlipIsRightAndNoRightAnswerWrong) {
             three.precision(function.count ? 9 : 3);
             three << right;
             if (apart && function.gives != Kind::temperature)
-                rounded_wrong += mark_call(three.str(), *call) == "right" ? 0 : 1;
+                rounded_wrong += mark_call(three.str(), *call).form == kRight ? 0 : 1;
         }
         functions_seen += calls > before ? 1 : 0;
         EXPECT_GT(calls, before) << function.name;

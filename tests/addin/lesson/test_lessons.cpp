@@ -21,15 +21,15 @@ constexpr int kStudents = 120;
 std::string student(int number) { return "student " + std::to_string(number); }
 
 // As a student writes it: so many digits, in the unit that is asked for.
-std::string written(double x, int digits) { return in_words(x, digits); }
+std::string number(double x, int digits) { return in_words(x, digits); }
 double in_asked_unit(const Drawn& drawn, double x) {
     const Exercise& exercise = *drawn.exercise;
     if (exercise.answer_in.empty()) return x;
     return read_unit(exercise.answer_in)->from_si(read_unit(drawn.unit)->to_si(x));
 }
 std::string marked(const Drawn& drawn, const std::string& typed) {
-    return mark_call(answer_in_unit(*drawn.exercise, typed),
-                     read(*drawn.exercise->function, drawn.given, Reading{}));
+    return drysheet::written(mark_call(answer_in_unit(*drawn.exercise, typed),
+                                       read(*drawn.exercise->function, drawn.given, Reading{})));
 }
 
 TEST(Lessons, NoSlipOfAnyStudentIsRightAndNoRightAnswerIsNot) {
@@ -45,7 +45,7 @@ TEST(Lessons, NoSlipOfAnyStudentIsRightAndNoRightAnswerIsNot) {
             for (const int digits : {3, 4, 6, 15}) {
                 if (exercise.function->gives == Kind::temperature && digits == 3) continue;
                 ++right_marked;
-                const std::string mark = marked(drawn, written(in_asked_unit(drawn, drawn.right), digits));
+                const std::string mark = marked(drawn, number(in_asked_unit(drawn, drawn.right), digits));
                 if (mark != "right") {
                     ++right_wrong;
                     ADD_FAILURE() << drawn.text << " " << mark;
@@ -53,11 +53,12 @@ TEST(Lessons, NoSlipOfAnyStudentIsRightAndNoRightAnswerIsNot) {
             }
             for (const Slip& slip : usual) {
                 ++slips_marked;
-                const std::string mark = marked(drawn, written(in_asked_unit(drawn, slip.answer), 4));
+                const std::string mark = marked(drawn, number(in_asked_unit(drawn, slip.answer), 4));
                 if (mark == "right") ++slips_right;
-                if (mark != slip.sentence) {
+                if (mark != drysheet::written(slip.sentence)) {
                     ++not_named;
-                    ADD_FAILURE() << drawn.text << "\n" << mark << " for " << slip.sentence;
+                    ADD_FAILURE() << drawn.text << "\n"
+                                  << mark << " for " << drysheet::written(slip.sentence);
                 }
             }
         }
@@ -126,8 +127,8 @@ TEST(Lessons, ARowOfALecturersOwnIsAnExerciseLikeTheOthers) {
     EXPECT_NEAR(drawn.right, drawn.numbers.at("a") * drawn.numbers.at("m") / 100, 1e-9);
     EXPECT_EQ(std::fmod(drawn.numbers.at("a"), 10), 0) << "two digits of some hundreds";
     EXPECT_EQ(exercise.points, 3);
-    EXPECT_EQ(marked(drawn, written(drawn.right, 5)), "right");
-    EXPECT_EQ(marked(drawn, written(drawn.numbers.at("a") - drawn.right, 5)),
+    EXPECT_EQ(marked(drawn, number(drawn.right, 5)), "right");
+    EXPECT_EQ(marked(drawn, number(drawn.numbers.at("a") - drawn.right, 5)),
               "the dry solids were taken for the water");
 }
 
