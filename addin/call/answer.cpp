@@ -7,6 +7,7 @@
 
 #include "addin/call/refusal.hpp"
 #include "addin/text/quantity_text.hpp"
+#include "addin/text/worded_unit.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -67,23 +68,13 @@ std::string without_powers_of_ten(std::string_view text) {
 // A unit with the words that say of what: "kg water/kg dry solids", and with a product below the line.
 std::optional<Unit> read_worded_unit(std::string_view text) {
     if (const auto unit = read_written_unit(text)) return unit;
-    std::string plain(text);
-    static constexpr std::array<std::pair<std::string_view, std::string_view>, 8> kOfWhat{
-        {{" of ", " "},
-         {" dry solids", " db"},
-         {" dry matter", " db"},
-         {" dry mass", " db"},
-         {" solids", " db"},
-         {" water", ""},
-         {" H2O", ""},
-         {" evaporated", ""}}};
-    for (const auto& [word, as] : kOfWhat)
-        for (std::size_t at = 0; (at = plain.find(word, at)) != std::string::npos;)
-            plain.replace(at, word.size(), as);
-    if (const auto unit = read_unit(plain)) return unit;
+    const auto [plain, basis] = without_nouns(text, true);
+    auto unit = read_unit(plain);
     const auto line = plain.find('/');
-    if (line == std::string::npos || plain.find('(') != std::string::npos) return std::nullopt;
-    return read_unit(plain.substr(0, line + 1) + "(" + plain.substr(line + 1) + ")");
+    if (!unit && line != std::string::npos && plain.find('(') == std::string::npos)
+        unit = read_unit(plain.substr(0, line + 1) + "(" + plain.substr(line + 1) + ")");
+    if (unit && unit->basis == Basis::unsaid) unit->basis = basis;
+    return unit;
 }
 
 bool counts_things(std::string_view word) {

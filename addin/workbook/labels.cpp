@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "addin/text/quantity_text.hpp"
+#include "addin/text/worded_unit.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/compute.hpp"
 
@@ -221,6 +222,15 @@ bool several_words(std::string_view text) {
            has_per(text);
 }
 
+// A unit's word in four languages. A unit in capitals may be another word ("MIN"), and in a label some of the
+// words have another sense: a standard deviation, the day that a row is of.
+std::optional<Unit> unit_word(std::string_view text) {
+    static constexpr std::string_view others[] = {"std", "once", "tag", "jour", "día", "dia", "mn"};
+    const std::string word = lower(text);
+    if (read_unit(word) || std::ranges::find(others, word) != std::end(others)) return {};
+    return read_written_unit(word);
+}
+
 // The unit as people write it: "kg w.b.", "g water/g dry matter", "kg/kg DM", "in kg", "% TS".
 std::optional<Unit> unit_in(std::string_view text) {
     text = trimmed(text);
@@ -239,92 +249,24 @@ std::optional<Unit> unit_in(std::string_view text) {
     if (as_quotient(std::string(text)) == text)
         if (const auto unit = read(text)) return unit;
     // nouns between the units: which water, which solids
-    const bool quotient = text.find('/') != std::string_view::npos || has_per(text);
-    const bool percent = text.find('%') != std::string_view::npos;
-    std::string plain = as_quotient(std::string(text));
-    Basis basis = Basis::unsaid;
-    const auto drop = [&](std::string_view word, Basis says, bool air) {
-        if (!quotient && (!percent || says == Basis::unsaid)) return;
-        for (std::size_t at = 0; (at = plain.find(word, at)) != std::string::npos;) {
-            const char before = at == 0 ? ' ' : plain[at - 1];
-            const char after = at + word.size() < plain.size() ? plain[at + word.size()] : ' ';
-            if ((before != ' ' && before != '/' && before != '.' && before != '%') ||
-                (after != ' ' && after != '/' && after != ')' &&
-                 !plain.substr(at + word.size()).starts_with("·"))) {
-                ++at;
-                continue;
-            }
-            plain.erase(at, word.size());
-            if (says != Basis::unsaid) basis = says;
-            if (air) basis = Basis::unsaid;
-        }
-    };
-    for (const std::string_view word : {"dry air", "trockene Luft", "tr. Luft", "tr.L.", "air sec",
-                                        "aire seco", "a.s.", "da", "Luft", "air"})
-        drop(word, Basis::unsaid, true);
-    for (const std::string_view word :
-         {"dry matter",   "dry solids",   "dry mass", "dry weight", "bone dry",
-          "dry",          "solids",       "solid",    "DM",         "D.M.",
-          "dm",           "d.m.",         "DS",       "ds",         "d.s.",
-          "TS",           "TrS",          "TM",       "atro",       "i.Tr.",
-          "i. Tr.",       "MS",           "m.s.",     "m.sèche",    "matière sèche",
-          "ms",           "bs",           "b.s.",     "base sèche", "base seca",
-          "BS",           "materia seca", "sólidos",  "d.b",        "Trockensubstanz",
-          "Trockenmasse", "(dry basis)",  "solides"})
-        drop(word, Basis::dry, false);
-    for (const std::string_view word :
-         {"bh", "b.h.", "base humide", "base húmeda", "BH", "FM", "FW", "FS", "MH", "m.h.", "w.b",
-          "Feuchtmasse", "Frischmasse", "fresh mass", "fresh", "wet mass", "wet", "as is", "(wet basis)"})
-        drop(word, Basis::wet, false);
-    for (const std::string_view word : {"water", "H2O", "H₂O", "Wasser", "eau", "agua", "moisture", "d'eau",
-                                        "RH", "HR", "r.F.", "rF", "rel."})
-        drop(word, Basis::unsaid, false);
-    std::string tight;
-    for (const char c : plain)
-        if (c != ' ' || (!tight.empty() && tight.back() != '/')) tight += c;
-    while (!tight.empty() && (tight.back() == ' ' || tight.back() == ',')) tight.pop_back();
-    for (std::size_t at = 0; (at = tight.find(" /")) != std::string::npos;) tight.erase(at, 1);
-    auto unit = tight == text ? std::nullopt : read(trimmed(tight));
+    const auto [plain, basis] = without_nouns(as_quotient(std::string(text)), false);
+    auto unit = plain == text ? std::nullopt : read(plain);
     if (!unit) {
+        // what people write in a label and not in an argument
         static const std::pair<std::string_view, std::string_view> spellings[] = {{"Std", "h"},
-                                                                                  {"Std.", "h"},
-                                                                                  {"Stunden", "h"},
-                                                                                  {"Stunde", "h"},
-                                                                                  {"heures", "h"},
-                                                                                  {"heure", "h"},
-                                                                                  {"horas", "h"},
-                                                                                  {"hora", "h"},
                                                                                   {"Hours", "h"},
-                                                                                  {"Minuten", "min"},
                                                                                   {"Min", "min"},
                                                                                   {"Min.", "min"},
-                                                                                  {"mins", "min"},
                                                                                   {"min.", "min"},
-                                                                                  {"minutos", "min"},
                                                                                   {"hrs.", "h"},
                                                                                   {"hr.", "h"},
-                                                                                  {"Tage", "d"},
-                                                                                  {"jours", "d"},
-                                                                                  {"días", "d"},
-                                                                                  {"dias", "d"},
                                                                                   {"gr", "g"},
                                                                                   {"gr.", "g"},
                                                                                   {"G", "g"},
                                                                                   {"grs", "g"},
-                                                                                  {"Gramm", "g"},
-                                                                                  {"grammes", "g"},
-                                                                                  {"gramos", "g"},
-                                                                                  {"kilogrammes", "kg"},
-                                                                                  {"kilogramos", "kg"},
-                                                                                  {"Kilogramm", "kg"},
-                                                                                  {"kgs", "kg"},
                                                                                   {"kg.", "kg"},
-                                                                                  {"Kgs", "kg"},
                                                                                   {"kilos", "kg"},
-                                                                                  {"Prozent", "%"},
                                                                                   {"percent", "%"},
-                                                                                  {"pour cent", "%"},
-                                                                                  {"por ciento", "%"},
                                                                                   {"Prozente", "%"},
                                                                                   {"€", "money"},
                                                                                   {"EUR", "money"},
@@ -333,8 +275,6 @@ std::optional<Unit> unit_in(std::string_view text) {
                                                                                   {"Grad C", "°C"},
                                                                                   {"Grad", "°C"},
                                                                                   {"deg", "°C"},
-                                                                                  {"Liter", "L"},
-                                                                                  {"litros", "L"},
                                                                                   {"€/kg", "money/kg"},
                                                                                   {"$/kg", "money/kg"},
                                                                                   {"€/kWh", "money/kWh"},
@@ -348,10 +288,11 @@ std::optional<Unit> unit_in(std::string_view text) {
                                                                                   {"-", ""},
                                                                                   {"–", ""},
                                                                                   {"kg/Std", "kg/h"}};
-        const std::string_view wanted = trimmed(tight);
-        const auto found = std::ranges::find(spellings, wanted, [](const auto& pair) { return pair.first; });
+        const auto found = std::ranges::find(spellings, plain, [](const auto& pair) { return pair.first; });
         if (found != std::end(spellings))
             unit = found->second.empty() ? std::nullopt : read_unit(found->second);
+        else
+            unit = unit_word(plain);
     }
     if (unit && unit->basis == Basis::unsaid) unit->basis = basis;
     return unit;

@@ -33,6 +33,7 @@ TEST(Mark, RightInEverySpelling) {
                  {"80 % wb", "4 db"},
                  {"5.2 kg water/kg dry solids", 5.2},
                  {"5.2 kg water/kg dry solids", "5.2 db"},
+                 {"5.2 kg Wasser/kg TS", "5.2 db"},
                  {"5.2 kg of water/kg dry matter", "5.2 kg/kg db"},
                  {"0.0147 kg water/kg dry air", 0.0147},
                  {"140 °F", "60 °C"},

@@ -285,7 +285,7 @@ class Trial(TrialSheet):
         # 4.8 ÷ 6 = 80 % against 74.5 %; one weighing to 1 g makes 0.03 % of it at most
         prepared = rows["Prepared of the whole"]
         self.assertEqual(prepared[0], "74.500 ± 0.031 %")
-        self.assertTrue(prepared[2].startswith("Trial 2 differs by +5.500 %"), prepared)
+        self.assertTrue(prepared[2].startswith("Trial 2 differs by +5.500 points"), prepared)
         # 1.001 ÷ 4 = 25.025 % against 740 ÷ 2950 = 25.085 %; u = 2 ÷ 2950 and 1.41 ÷ 4000 at least
         self.assertEqual(rows["Dried of the loaded"][2], "Trial 2: no more than its ± explains")
         self.assertEqual(rows["Passed by the readings"][1:], ("", ""))
