@@ -47,6 +47,7 @@ add_library(drysheet_uno MODULE
     office/component.cpp
     office/example.cpp
     office/folder.cpp
+    office/hidden_copy.cpp
     office/insert.cpp
     office/judge.cpp
     office/known_workbook.cpp
@@ -61,6 +62,8 @@ add_library(drysheet_uno MODULE
     office/review_sheet.cpp
     office/said.cpp
     office/sheets.cpp
+    office/sure.cpp
+    office/sure_sheet.cpp
     office/take_picture.cpp
     office/trial.cpp
     office/working_cells.cpp

@@ -11,8 +11,7 @@
 namespace drysheet {
 namespace {
 
-// First order is called misleading beyond these, in units of its own u.
-constexpr double kSpread = 0.05, kShift = 0.1, kEnds = 0.3, kLost = 0.005;
+constexpr double kLost = 0.005;  // of the draws
 
 // One number that a call depends on: where it sits among the values, and its name.
 struct Place {
@@ -55,15 +54,10 @@ Sentence warning(const numeric::Propagated& first, const numeric::Model& model,
     const Sentence lost{"values within these uncertainties are refused ({} % of the draws)",
                         {{100 * drawn->without_value, {}, 2}}};
     const bool any_lost = drawn->without_value > kLost;
-    const bool off = std::abs(drawn->u - first.u) > kSpread * first.u ||
-                     std::abs(drawn->mean - first.value) > kShift * first.u ||
-                     std::abs(drawn->low - (first.value - 1.96 * first.u)) > kEnds * first.u ||
-                     std::abs(drawn->high - (first.value + 1.96 * first.u)) > kEnds * first.u;
-    // Rounding alone gives a u where a result does not depend on its inputs.
-    if (!off || !(drawn->u > 1e-9 * std::abs(first.value))) return any_lost ? lost : "none";
-    Sentence misleads{"first order misleads: draws give u = {} and 95 % of values from {} to {}",
-                      {{drawn->u, {}, 3}, {drawn->low, {}, 4}, {drawn->high, unit, 4}}};
-    return any_lost ? Sentence("{}; {}", {lost, std::move(misleads)}) : misleads;
+    if (!numeric::misleads(first, *drawn)) return any_lost ? lost : "none";
+    Sentence off{"first order misleads: draws give u = {} and 95 % of values from {} to {}",
+                 {{drawn->u, {}, 3}, {drawn->low, {}, 4}, {drawn->high, unit, 4}}};
+    return any_lost ? Sentence("{}; {}", {lost, std::move(off)}) : off;
 }
 
 }  // namespace

@@ -20,6 +20,7 @@ const Entry kPatterns{"menu.patterns", "Put Formulas Here"};
 const Entry kTrial{"menu.trial", "Add a Trial Sheet"};
 const Entry kTrials{"menu.trials", "Put Trials Side by Side"};
 const Entry kCell{"menu.cell", "About This Cell"};
+const Entry kSure{"menu.sure", "How Sure Is This Cell"};
 const Entry kWorking{"menu.working", "Working as Cells"};
 const Entry kReview{"menu.review", "Review This Workbook"};
 const Entry kReviewFolder{"menu.review-folder", "Review a Folder"};
@@ -114,8 +115,8 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu,    kTrial,  kTrials,       kForms, kExamples,  kPatterns, kCell,
-                            kWorking, kReview, kReviewFolder, kAdopt, kReference, kAbout};
+    std::vector<Entry> keys{kMenu, kTrial,   kTrials, kForms,        kExamples, kPatterns,  kCell,
+                            kSure, kWorking, kReview, kReviewFolder, kAdopt,    kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));
@@ -136,6 +137,7 @@ std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std:
     writer.entry(kForms, {}, submenu("form-", all, languages));
     writer.entry(kPatterns, {}, submenu("put-", pattern_entries(), languages));
     writer.entry(kCell, "cell");
+    writer.entry(kSure, "sure");
     writer.entry(kReview, "review");
     writer.entry(kReviewFolder, "review-folder");
     writer.entry(kAdopt, "adopt");

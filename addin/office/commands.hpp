@@ -32,5 +32,6 @@ std::string put_formulas(const Request&);             // insert.cpp
 std::string put_trials_side_by_side(const Request&);  // trial.cpp
 std::string review_folder(const Request&);            // review_folder.cpp
 std::string review(const Request&);                   // review.cpp
+std::string how_sure(const Request&);                 // sure.cpp
 
 }  // namespace drysheet

@@ -10,7 +10,6 @@
 #include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/XCell.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
-#include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 #include <vector>
 
@@ -31,13 +30,6 @@ using uno::UNO_QUERY;
 using uno::UNO_QUERY_THROW;
 
 namespace {
-
-using Range = Reference<table::XCellRange>;
-
-void set(const Range& range, const char* name, const Any& value) {
-    Reference<beans::XPropertySet>(range, UNO_QUERY_THROW)
-        ->setPropertyValue(OUString::createFromAscii(name), value);
-}
 
 std::string address_of(const table::CellRangeAddress& area) {
     const auto cell = [](sal_Int32 column, sal_Int32 row) {
@@ -107,13 +99,6 @@ void widen(const Range& range, const Block& block) {
     }
 }
 
-// The number of a format for English code, in the locale of the workbook.
-Any number_format(const Reference<frame::XModel>& workbook, const char* code) {
-    return Any(Reference<util::XNumberFormatsSupplier>(workbook, UNO_QUERY_THROW)
-                   ->getNumberFormats()
-                   ->addNewConverted(OUString::createFromAscii(code), {"en", "US", OUString()}, {}));
-}
-
 }  // namespace
 
 std::string put_formulas(const Request& request) {
@@ -134,12 +119,12 @@ std::string put_formulas(const Request& request) {
 
     const UndoStep step(workbook, ustring_from(block.cells[0].content));
     // four figures or so, whatever the unit; a column is easier to read with one number of decimals
-    const Any figures = number_format(workbook, "[<1]0.0000;[<100]0.00;0.0");
-    const Any decimals = number_format(workbook, "0.000"), percent = number_format(workbook, "0.00 %");
+    const Any figures(number_format(workbook, "[<1]0.0000;[<100]0.00;0.0"));
+    const Any decimals(number_format(workbook, "0.000")), percent(number_format(workbook, "0.00 %"));
     // as typed, yet not General itself, which gives way to the format of a clock time typed there
-    const Any typed = number_format(workbook, "[<0.001]General;0.####");
+    const Any typed(number_format(workbook, "[<0.001]General;0.####"));
     // in a format that is per cent throughout Calc adds a sign to what is typed: 0.65 %, and 65 %% for 65 %
-    const Any typed_percent = number_format(workbook, "[<0]-General;0.### %");
+    const Any typed_percent(number_format(workbook, "[<0]-General;0.### %"));
     const auto format_of = [&](const PatternCell& cell) {
         if (cell.input) return cell.percent ? typed_percent : typed;
         return cell.array_rows > 1 ? decimals : cell.percent ? percent : figures;

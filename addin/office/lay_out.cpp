@@ -36,7 +36,7 @@
 #include <com/sun/star/sheet/ConditionOperator.hpp>
 #include <com/sun/star/sheet/ValidationAlertStyle.hpp>
 #include <com/sun/star/sheet/ValidationType.hpp>
-#include <com/sun/star/sheet/XCalculatable.hpp>
+#include <com/sun/star/sheet/XCellRangeFormula.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetAnnotationsSupplier.hpp>
 #include <com/sun/star/sheet/XSheetCellRangeContainer.hpp>
@@ -136,7 +136,10 @@ class Styles {
                         if (style.slanted) set(made, "CharPosture", 2);
                         set(made, "IsTextWrapped", style.wraps);
                         set(made, "HoriJustify", style.across);
-                        set(made, "VertJustify", table::CellVertJustify2::CENTER);
+                        // the first line of what does not fit is what is seen of it
+                        set(made, "VertJustify",
+                            sal_Int32{style.points < 10 && style.wraps ? table::CellVertJustify2::TOP
+                                                                       : table::CellVertJustify2::CENTER});
                         if (style.ruled)
                             set(made, "BottomBorder", table::BorderLine2(0xd8dcd4, 0, 9, 0, 0, 9));
                         for (const char* script :
@@ -146,9 +149,8 @@ class Styles {
     }
 
     OUString page(const SheetPlan& plan) const {
-        const char* name = plan.one_page    ? "Drysheet page"
-                           : plan.landscape ? "Drysheet wide"
-                                            : "Drysheet tall";
+        const char* name = plan.one_page ? (plan.landscape ? "Drysheet wide page" : "Drysheet page")
+                                         : (plan.landscape ? "Drysheet wide" : "Drysheet tall");
         return once("PageStyles", "com.sun.star.style.PageStyle", name,
                     [&](const Reference<uno::XInterface>& made) {
                         constexpr sal_Int32 narrow = 21000, high = 29700, margin = 1500;  // A4 in 1/100 mm
@@ -244,6 +246,23 @@ class Steps {
     std::optional<UndoStep> step_;
     int count_ = 0;
 };
+
+// All at once, which is faster than one by one.
+void write_contents(const Sheet& sheet, const SheetPlan& plan) {
+    std::size_t columns = 1, rows = 1;
+    for (const PlannedCell& planned : plan.cells) {
+        columns = std::max(columns, planned.column + 1);
+        rows = std::max(rows, planned.row + 1);
+    }
+    uno::Sequence<uno::Sequence<OUString>> contents(static_cast<sal_Int32>(rows));
+    for (uno::Sequence<OUString>* row = contents.getArray();
+         row != contents.getArray() + contents.getLength(); ++row)
+        row->realloc(static_cast<sal_Int32>(columns));
+    for (const PlannedCell& planned : plan.cells)
+        contents.getArray()[planned.row].getArray()[planned.column] = ustring_from(planned.content);
+    Reference<sheet::XCellRangeFormula>(cells_of(sheet, {0, 0, columns, rows}), UNO_QUERY_THROW)
+        ->setFormulaArray(contents);
+}
 
 void alarm(const Sheet& sheet, const PlannedAlarm& planned, const OUString& style) {
     const Range range = cells_of(sheet, planned.area);
@@ -396,6 +415,8 @@ void lay_out(const Document& document, const Sheet& sheet, const SheetPlan& plan
     const Reference<sheet::XSheetAnnotations> notes =
         Reference<sheet::XSheetAnnotationsSupplier>(sheet, UNO_QUERY_THROW)->getAnnotations();
     Steps steps(document);
+    steps.next();
+    write_contents(sheet, plan);
     for (const PlannedCell& planned : plan.cells) {
         steps.next();
         const Range range = cells_of(sheet, {planned.column, planned.row, planned.columns, planned.rows});
@@ -403,8 +424,6 @@ void lay_out(const Document& document, const Sheet& sheet, const SheetPlan& plan
         if (!planned.format.empty()) by_format.try_emplace(planned.format, document).first->second.add(range);
         if (planned.columns * planned.rows > 1)
             Reference<util::XMergeable>(range, UNO_QUERY_THROW)->merge(true);
-        if (!planned.content.empty())
-            range->getCellByPosition(0, 0)->setFormula(ustring_from(planned.content));
         if (!planned.note.empty()) notes->insertNew(first_of(range), ustring_from(planned.note));
         if (!planned.allowed.empty()) allow(range, planned);
     }

@@ -31,6 +31,7 @@ constexpr Command kCommands[] = {
     {"put-", put_formulas},
     {"cell", about_cell, Command::Says::nothing},
     {"working", working_as_cells},
+    {"sure", how_sure},
     {"review", review},
     {"review-folder", review_folder},
     {"adopt", adopt},

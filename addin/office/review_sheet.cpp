@@ -165,11 +165,8 @@ sal_Int32 shade_of(const ReviewRow& row) {
 }
 
 OUString link_to(const ReviewRow& row, const std::vector<std::string>& sheet_names) {
-    return ustring_from("=HYPERLINK(" +
-                        in_quotes("#$" +
-                                  quoted_sheet(sheet_names.at(static_cast<std::size_t>(row.first.sheet))) +
-                                  "." + workbook::in_words(row.first)) +
-                        ";" + in_quotes(row.cell) + ")");
+    return link_formula(sheet_names.at(static_cast<std::size_t>(row.first.sheet)),
+                        workbook::in_words(row.first), row.cell);
 }
 
 void format_table(const Sheet& sheet, const Sequence<Sequence<Any>>& data,

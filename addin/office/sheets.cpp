@@ -8,6 +8,7 @@
 #include <com/sun/star/sheet/XCellRangeReferrer.hpp>
 #include <com/sun/star/sheet/XNamedRanges.hpp>
 #include <com/sun/star/sheet/XSheetCellRange.hpp>
+#include <com/sun/star/util/XNumberFormatsSupplier.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 
 #include "addin/office/cells.hpp"
@@ -68,6 +69,17 @@ Range cells(const Sheet& sheet, sal_Int32 column, sal_Int32 row, sal_Int32 colum
 
 table::CellRangeAddress address_of(const Range& range) {
     return Reference<sheet::XCellRangeAddressable>(range, UNO_QUERY_THROW)->getRangeAddress();
+}
+
+OUString link_formula(const std::string& sheet_name, const std::string& cell, const std::string& words) {
+    return ustring_from("=HYPERLINK(" + in_quotes("#$" + quoted_sheet(sheet_name) + "." + cell) + ";" +
+                        in_quotes(words) + ")");
+}
+
+sal_Int32 number_format(const Reference<uno::XInterface>& workbook, const std::string& code) {
+    return Reference<util::XNumberFormatsSupplier>(workbook, UNO_QUERY_THROW)
+        ->getNumberFormats()
+        ->addNewConverted(ustring_from(code), {"en", "US", OUString()}, {});
 }
 
 void without_language(const Range& range) {

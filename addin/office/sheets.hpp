@@ -50,6 +50,13 @@ void name_range(const Range& range, const char* name);
 Range cells(const Sheet& sheet, sal_Int32 column, sal_Int32 row, sal_Int32 columns, sal_Int32 rows);
 com::sun::star::table::CellRangeAddress address_of(const Range& range);
 
+/// A formula that shows these words and leads to a cell of the same workbook.
+rtl::OUString link_formula(const std::string& sheet_name, const std::string& cell, const std::string& words);
+
+/// The number of a format for English code, in the locale of the workbook.
+sal_Int32 number_format(const com::sun::star::uno::Reference<com::sun::star::uno::XInterface>& workbook,
+                        const std::string& code);
+
 /// No spelling waves below what is written there.
 void without_language(const Range& range);
 

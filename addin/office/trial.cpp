@@ -3,6 +3,7 @@
 
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/text/XText.hpp>
 #include <com/sun/star/view/XSelectionSupplier.hpp>
@@ -108,6 +109,8 @@ void write_notebook(const Reference<frame::XModel>& model, const Request& reques
     const Document document(model, UNO_QUERY_THROW);
     const Reference<sheet::XSpreadsheets> sheets = document->getSheets();
     const uno::Sequence<OUString> before = sheets->getElementNames();
+    const Reference<sheet::XCalculatable> sums(document, UNO_QUERY_THROW);
+    sums->enableAutomaticCalculation(false);
     for (const TrialExample& example : kNotebook) {
         const Sheet sheet =
             trial_on(model, request, ustring_from(example.sheet), ustring_from(example.report));
@@ -124,6 +127,8 @@ void write_notebook(const Reference<frame::XModel>& model, const Request& reques
                     ->setString(ustring_from(request.texts.text(typed.text)));
         }
     }
+    sums->enableAutomaticCalculation(true);
+    sums->calculate();
     for (sal_Int32 i = 0; i < before.getLength(); ++i) sheets->removeByName(before[i]);
     if (!blank) side_by_side(model, request);
     show_without_grid(model, {sheet_at(document, 0)});

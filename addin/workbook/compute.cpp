@@ -13,6 +13,16 @@
 #include "addin/text/words.hpp"
 
 namespace drysheet::workbook {
+
+OfOne* function_of_one(std::string_view name) {
+    static const std::map<std::string_view, OfOne*> known{
+        {"ABS", std::abs},   {"EXP", std::exp},   {"LN", std::log},   {"LOG10", std::log10},
+        {"SQRT", std::sqrt}, {"INT", std::floor}, {"SIN", std::sin},  {"COS", std::cos},
+        {"TAN", std::tan},   {"TANH", std::tanh}, {"ATAN", std::atan}};
+    const auto found = known.find(name);
+    return found == known.end() ? nullptr : found->second;
+}
+
 namespace {
 
 using What = Formula::What;
@@ -355,13 +365,8 @@ class Computer {
     }
 
     std::optional<double> of_one(const std::string& name, Parts parts) {
-        using One = double (*)(double);
-        static const std::map<std::string, One> known{
-            {"ABS", std::abs},   {"EXP", std::exp},   {"LN", std::log},   {"LOG10", std::log10},
-            {"SQRT", std::sqrt}, {"INT", std::floor}, {"SIN", std::sin},  {"COS", std::cos},
-            {"TAN", std::tan},   {"TANH", std::tanh}, {"ATAN", std::atan}};
         if (parts.empty()) return {};
-        if (const auto found = known.find(name); found != known.end()) return found->second(number(parts[0]));
+        if (OfOne* const f = function_of_one(name)) return f(number(parts[0]));
         if (name == "SIGN") {
             const double x = number(parts[0]);
             return x > 0 ? 1 : x < 0 ? -1 : 0;

@@ -4,12 +4,17 @@
 #include <functional>
 #include <limits>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "addin/text/cell.hpp"
 #include "addin/workbook/picture.hpp"
 
 namespace drysheet::workbook {
+
+/// A function of one number, by its English name in capitals: SQRT, LN …; nullptr for any other.
+using OfOne = double(double);
+OfOne* function_of_one(std::string_view name);
 
 /// What a cell or a formula gives: a number, a text, a grid (a range, a table), nothing (`missing`: a blank
 /// cell), or an error of the office.

@@ -743,7 +743,7 @@ class SideBySide {
         plan.height = kLine;
         plan.heights = {{0, 8}, {1, 2 * kLine}};
         plan.print = {0, 0, n_ + 2, row + 27};
-        plan.landscape = true;
+        plan.landscape = plan.one_page = true;
         return plan;
     }
 
@@ -816,7 +816,8 @@ class SideBySide {
                                {mine, rounded(mine, mine_u, mine), mine_u, rounded(mine, mine_u, mine_u),
                                 in_quotes(unit)}));
             if (i > 0 && compared.judged)
-                verdict.append(verdict.empty() ? "" : "&").append(judged(i, row, unit));
+                verdict.append(verdict.empty() ? "" : "&")
+                    .append(judged(i, row, share ? " " + make_.say("points") : unit));
         }
         writer_.put(n_ + 1, row, Look::remark, verdict.empty() ? verdict : "=TRIM(" + verdict + ")");
     }

@@ -113,5 +113,109 @@ TEST(Propagate, a_square_at_its_minimum_misleads_first_order) {
     EXPECT_TRUE(near(drawn->u, std::sqrt(2.0), 0.03));
 }
 
+// JCGM 100:2008 H.2, resistance and reactance, its correlated inputs as sums of independent ones (the
+// Cholesky factor of the printed correlations -0.36, 0.86, -0.65). Printed: table H.4.
+TEST(Propagate, resistance_and_reactance_of_the_GUM) {
+    const double u[] = {3.2e-3, 9.5e-6, 7.5e-4}, vi = -0.36, vp = 0.86, ip = -0.65;
+    const double l22 = std::sqrt(1 - vi * vi), l32 = (ip - vi * vp) / l22,
+                 l33 = std::sqrt(1 - vp * vp - l32 * l32);
+    const numeric::Models models = [&](std::span<const double> e) -> std::vector<std::optional<double>> {
+        const double v = 4.9990 + u[0] * e[0], i = 19.661e-3 + u[1] * (vi * e[0] + l22 * e[1]),
+                     phi = 1.04446 + u[2] * (vp * e[0] + l32 * e[1] + l33 * e[2]);
+        return {v / i * std::cos(phi), v / i * std::sin(phi), v / i};
+    };
+    const auto results = numeric::propagate(models, std::vector<Uncertain>{{0, 1}, {0, 1}, {0, 1}});
+    const double printed[][2] = {{127.732, 0.071}, {219.847, 0.295}, {254.260, 0.236}};
+    for (std::size_t r = 0; r < 3; ++r) {
+        ASSERT_TRUE(results[r]);
+        EXPECT_LE(std::abs(results[r]->value - printed[r][0]), 0.0006);
+        EXPECT_LE(std::abs(results[r]->u / printed[r][1] - 1),
+                  0.02);  // the printed correlations have two digits
+    }
+}
+
+// EURACHEM/CITAC Guide CG 4, Quantifying Uncertainty in Analytical Measurement, examples A1 to A3.
+TEST(Propagate, examples_of_the_analytical_guide) {
+    // A1, table A1.1: cadmium standard, 1002.7 mg/l, u 0.9 (2nd ed.); 0.8 by the table's own entries, 0.835
+    // (3rd ed.).
+    const auto cadmium =
+        numeric::propagate([](std::span<const double> x) { return std::optional(1000 * x[1] * x[0] / x[2]); },
+                           std::vector<Uncertain>{{0.9999, 0.000058}, {100.28, 0.05}, {100.0, 0.07}});
+    EXPECT_LE(std::abs(cadmium.value - 1002.7), 0.05);
+    EXPECT_LE(std::abs(cadmium.u - 0.86), 0.05);
+    // A2: sodium hydroxide against phthalate, 0.10214 mol/l, u 0.00010; A3: hydrochloric acid, 0.10139, u
+    // 0.00018.
+    const double molar = 0.0038, linear = 0.00013;
+    const auto hydroxide = numeric::propagate(
+        [](std::span<const double> x) { return std::optional(x[4] * 1000 * x[0] * x[1] / (x[2] * x[3])); },
+        std::vector<Uncertain>{
+            {0.3888, linear}, {1.0, 0.00029}, {204.2212, molar}, {18.64, 0.013}, {1, 0.0005}});
+    EXPECT_LE(std::abs(hydroxide.value - 0.10214), 0.000005);
+    EXPECT_LE(std::abs(hydroxide.u - 0.00010), 0.000005);
+    const auto acid = numeric::propagate(
+        [](std::span<const double> x) {
+            return std::optional(x[6] * 1000 * x[0] * x[1] * x[2] / (x[3] * x[4] * x[5]));
+        },
+        std::vector<Uncertain>{{0.3888, linear},
+                               {1.0, 0.00029},
+                               {14.89, 0.014},
+                               {18.64, 0.015},
+                               {204.2212, molar},
+                               {15, 0.011},
+                               {1, 0.001}});
+    EXPECT_LE(std::abs(acid.value - 0.10139), 0.000005);
+    EXPECT_LE(std::abs(acid.u - 0.00018), 0.000005);
+    // The largest contribution is the titration's repeatability (figure A3.6), and no single input halves u.
+    const auto better = numeric::for_half(acid.contributions);
+    ASSERT_GT(better.inputs.size(), 1u);
+    EXPECT_EQ(better.inputs[0], 6u);
+}
+
+TEST(Propagate, what_to_better_for_half) {
+    // By hand: 4² + 1² + 2² = 21; half of u is √5.25. Alone 4 must become √(5.25 − 5) = 0.5, less than a
+    // quarter of it, so 2 must be better too: 20 f² = 5.25 − 1.
+    const auto better = numeric::for_half(std::vector<double>{1, 4, 2, 0});
+    EXPECT_EQ(better.inputs, (std::vector<std::size_t>{1, 2}));
+    EXPECT_TRUE(near(better.factor, std::sqrt(4.25 / 20), 1e-12));
+    // One that is nearly all: 10² + 1² = 101, 25.25 − 1 = 24.25.
+    EXPECT_TRUE(near(numeric::for_half(std::vector<double>{1, 10}).factor, std::sqrt(24.25) / 10, 1e-12));
+    EXPECT_TRUE(numeric::for_half(std::vector<double>{0, 0}).inputs.empty());
+}
+
+TEST(Propagate, misleads_only_where_it_does) {
+    const auto judged = [](const numeric::Model& model, const std::vector<Uncertain>& inputs) {
+        return numeric::misleads(numeric::propagate(model, inputs), numeric::sample(model, inputs).value());
+    };
+    EXPECT_TRUE(judged(end_gauge, kEndGauge));  // 34 nm against 32, H.1.7
+    EXPECT_TRUE(judged([](std::span<const double> x) { return std::optional(x[0] * x[0]); }, {{0, 1}}));
+    EXPECT_FALSE(judged([](std::span<const double> x) { return std::optional(x[0] * x[0]); }, {{100, 1}}));
+    EXPECT_FALSE(judged([](std::span<const double>) { return std::optional(3.0); }, {{100, 1}}));
+}
+
+// JCGM 101:2008 9.2.3 and 9.2.4 (tables 2 and 3), the sum of four inputs of u 1: normal, 95 % within ±3.92;
+// all rectangular, within ±3.88.
+TEST(Propagate, adaptive_draws_of_the_supplement) {
+    const numeric::Models sum = [](std::span<const double> x) {
+        return std::vector{std::optional(x[0] + x[1] + x[2] + x[3])};
+    };
+    const auto always = [] { return true; };
+    for (const auto& [spread, end] :
+         {std::pair{numeric::Spread::normal, 3.92}, {numeric::Spread::rectangular, 3.88}}) {
+        const std::vector<Uncertain> inputs(4, Uncertain{0, 1, spread});
+        const auto drawn = numeric::sample_adaptively(sum, inputs, 2, always).front();
+        ASSERT_TRUE(drawn && drawn->settled);
+        EXPECT_LE(std::abs(drawn->u - 2), 0.02);
+        EXPECT_LE(std::abs(drawn->mean), 0.02);
+        EXPECT_LE(std::abs(drawn->high - end), 0.05);
+        EXPECT_LE(std::abs(drawn->low + end), 0.05);
+        EXPECT_GE(drawn->draws, 20000u);
+        // Told to stop after the first block it says that nothing is settled.
+        const auto cut = numeric::sample_adaptively(sum, inputs, 2, [] { return false; }).front();
+        ASSERT_TRUE(cut);
+        EXPECT_EQ(cut->draws, 10000u);
+        EXPECT_FALSE(cut->settled);
+    }
+}
+
 }  // namespace
 }  // namespace drysheet

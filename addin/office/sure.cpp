@@ -1,0 +1,201 @@
+// How Sure Is This Cell: the ± of the selected results from all inputs they rest on, by moving these in a
+// hidden copy.
+#include <chrono>
+#include <cmath>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XSpreadsheetView.hpp>
+
+#include "addin/office/cells.hpp"
+#include "addin/office/commands.hpp"
+#include "addin/office/hidden_copy.hpp"
+#include "addin/office/judge.hpp"
+#include "addin/office/long_work.hpp"
+#include "addin/office/sure_sheet.hpp"
+#include "addin/office/undo.hpp"
+#include "addin/text/words.hpp"
+#include "addin/workbook/formula.hpp"
+#include "addin/workbook/replay.hpp"
+
+namespace drysheet {
+
+using namespace com::sun::star;
+using rtl::OUString;
+using uno::Reference;
+using uno::UNO_QUERY;
+using uno::UNO_QUERY_THROW;
+using workbook::Place;
+using workbook::SureInput;
+using Clock = std::chrono::steady_clock;
+
+namespace {
+
+constexpr std::size_t kMostResults = 500;
+constexpr double kSame = 1e-9;       // of what the copy and the replay show
+constexpr std::size_t kFewRows = 2;  // of a derivative's tableau, where each value is a recalculation
+constexpr std::chrono::seconds kAdaptiveTime{30};  // for the draws of JCGM 101
+constexpr std::chrono::milliseconds kTick{100};    // between two looks at the progress bar
+
+// The formulas with a number in what is selected.
+std::vector<Place> selected_results(const Reference<frame::XModel>& model, const workbook::Picture& picture,
+                                    const Texts& texts) {
+    const Reference<sheet::XCellRangeAddressable> selected(model->getCurrentSelection(), UNO_QUERY);
+    if (!selected.is()) throw NotDone(texts.word("Select one result, or one range of them, first."));
+    const table::CellRangeAddress area = selected->getRangeAddress();
+    const workbook::Reference from{.cell = {area.Sheet, area.StartRow, area.StartColumn}},
+        to{.cell = {area.Sheet, area.EndRow, area.EndColumn}};
+    std::vector<Place> results;
+    const std::vector<Place> filled = workbook::filled_cells(picture, from, to, kMostResults);
+    for (const Place& place : filled) {
+        const workbook::Cell& cell = *picture.at(place);
+        const bool result = cell.formula || cell.of_array;
+        if (result && (cell.error != 0 || std::holds_alternative<double>(cell.value)))
+            results.push_back(place);
+    }
+    if (results.empty()) throw NotDone(texts.word("Select one result, or one range of them, first."));
+    return results;
+}
+
+bool same(const std::vector<std::optional<double>>& a, const std::vector<std::optional<double>>& b,
+          const std::vector<std::optional<double>>& scale) {
+    for (std::size_t r = 0; r < a.size(); ++r) {
+        if (a[r].has_value() != b[r].has_value()) return false;
+        if (a[r] && std::abs(*a[r] - *b[r]) > kSame * (std::abs(*b[r]) + std::abs(scale[r].value_or(0))))
+            return false;
+    }
+    return true;
+}
+
+std::vector<Input> contents(std::span<const SureInput> inputs, std::span<const double> x,
+                            bool decimal_comma) {
+    std::vector<Input> made;
+    made.reserve(inputs.size());
+    for (std::size_t i = 0; i < inputs.size(); ++i) made.push_back(inputs[i].with(x[i], decimal_comma));
+    return made;
+}
+
+class Assessing {
+  public:
+    Assessing(const Request& request, const Reference<frame::XModel>& model,
+              const std::vector<Place>& results, const workbook::Sure& sure, const workbook::Picture& picture,
+              LongWork& work)
+        : texts_(request.texts), sure_(sure), results_(results), picture_(picture), work_(work) {
+        for (const SureInput& input : sure.inputs) {
+            places_.push_back(input.cell);
+            at_.push_back(input.number.value);
+        }
+        copy_.emplace(request, model, places_, results_);
+    }
+
+    std::vector<workbook::Assessed> run(const workbook::Graph& graph) {
+        workbook::Replay replay(picture_, graph, places_, results_);
+        const auto by_copy = [this](std::span<const double> x) {
+            tick();
+            return (*copy_)(contents(sure_.inputs, x, picture_.decimal_comma));
+        };
+        const auto by_replay = [this, &replay](std::span<const double> x) {
+            tick();
+            return replay(contents(sure_.inputs, x, picture_.decimal_comma));
+        };
+        const bool agree = checked(by_copy, by_replay);
+        const auto start = Clock::now();
+        const auto go_on = [start] { return Clock::now() - start < kAdaptiveTime; };
+        if (agree) return workbook::assess(by_replay, sure_.inputs, numeric::kTableau, go_on);
+        return workbook::assess(by_copy, sure_.inputs, kFewRows, go_on);
+    }
+
+  private:
+    // Every input moved in the copy, and whether the formulas worked out here say the same each time.
+    bool checked(const numeric::Models& by_copy, const numeric::Models& by_replay) {
+        const auto base = by_copy(at_);
+        for (std::size_t r = 0; r < results_.size(); ++r) {
+            const auto shown = workbook::number_in(picture_, results_[r]);
+            const double now = base[r].value_or(0);
+            if (shown && (!base[r] || std::abs(*shown - now) > kSame * (std::abs(*shown) + std::abs(now))))
+                throw NotDone(
+                    texts_.word("{} shows {} when it is worked out anew, not {}: it may hang on the clock or "
+                                "on chance (NOW, RAND), or was not recalculated.",
+                                {workbook::in_words(results_[r], picture_),
+                                 base[r] ? drysheet::in_words(now) : "–", drysheet::in_words(*shown)}));
+        }
+        bool agree = same(by_replay(at_), base, base);
+        std::vector<double> x = at_;
+        for (std::size_t i = 0; i < x.size() && agree; ++i) {
+            const double u = sure_.inputs[i].number.u;
+            if (!(u > 0)) continue;
+            for (const double moved : {at_[i] + u, at_[i] - u}) {
+                x[i] = moved;
+                agree = agree && same(by_replay(x), by_copy(x), base);
+            }
+            x[i] = at_[i];
+        }
+        return agree;
+    }
+
+    void tick() {
+        if (Clock::now() - last_ < kTick) return;
+        last_ = Clock::now();
+        done_ += (95 - done_) / 50;  // how long the draws take is not known beforehand
+        work_.done(static_cast<sal_Int32>(done_));
+    }
+
+    const Texts& texts_;
+    const workbook::Sure& sure_;
+    const std::vector<Place>& results_;
+    const workbook::Picture& picture_;
+    LongWork& work_;
+    std::vector<Place> places_;
+    std::vector<double> at_;
+    std::optional<HiddenCopy> copy_;
+    Clock::time_point last_ = Clock::now();
+    double done_ = 20;
+};
+
+}  // namespace
+
+std::string how_sure(const Request& request) {
+    const Texts& texts = request.texts;
+    const Reference<frame::XModel> model = request.workbook();
+    const Document document(model, UNO_QUERY_THROW);
+    if (!takes_sheets(document)) throw NotDone(texts.word("The workbook takes no new sheet."));
+    const std::string title = texts.text("menu.sure", "How Sure Is This Cell");
+    LongWork work(request, title, 100);
+
+    const workbook::Picture picture = picture_to_judge(model, request.context);
+    const std::vector<Place> results = selected_results(model, picture, texts);
+    work.done(10);
+    const workbook::Labels labels(picture);
+    const workbook::Graph graph(picture);
+    SureSheet what{.results = results,
+                   .assessed = {},
+                   .sure = workbook::rests_on(results, picture, labels, graph, texts),
+                   .picture = picture,
+                   .labels = labels,
+                   .texts = texts};
+    for (const Place& place : results)
+        if (picture.at(place)->error != 0)
+            throw NotDone(texts.word(
+                "{} shows an error, which begins in {}.",
+                {workbook::in_words(place, picture),
+                 workbook::in_words(what.sure.errors.empty() ? place : what.sure.errors.front(), picture)}));
+    if (what.sure.inputs.empty())
+        throw NotDone(texts.word("{} rests on no number that was typed.",
+                                 {workbook::in_words(results.front(), picture)}));
+    work.done(20);
+    what.assessed = Assessing(request, model, results, what.sure, picture, work).run(graph);
+
+    const OUString name = free_name(document, texts.word("How sure"));
+    const UndoStep step(document, ustring_from(title));
+    document->getSheets()->insertNewByName(name, static_cast<sal_Int16>(picture.sheets.size()));
+    const Sheet sheet = sheet_named(document, name);
+    try {
+        write_sure(document, sheet, what);
+    } catch (...) {
+        document->getSheets()->removeByName(name);
+        throw;
+    }
+    if (const Reference<sheet::XSpreadsheetView> view(model->getCurrentController(), UNO_QUERY); view.is())
+        view->setActiveSheet(sheet);
+    return summary_of(what);
+}
+
+}  // namespace drysheet
