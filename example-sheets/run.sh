@@ -33,4 +33,4 @@ else
 fi
 
 say "Recalculating the example workbooks"
-/usr/bin/python3 example-sheets/recalculate.py --addin "$oxt" --out example-sheets/out example-sheets/*.fods
+/usr/bin/python3 example-sheets/recalculate.py --addin "$oxt" --out example-sheets/out lab-notebook example-sheets/*.fods

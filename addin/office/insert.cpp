@@ -1,6 +1,14 @@
 #include <algorithm>
+#include <com/sun/star/awt/Point.hpp>
+#include <com/sun/star/awt/Size.hpp>
 #include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/chart/X3DDisplay.hpp>
+#include <com/sun/star/chart/XAxisXSupplier.hpp>
+#include <com/sun/star/chart/XChartDocument.hpp>
+#include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
+#include <com/sun/star/drawing/FillStyle.hpp>
 #include <com/sun/star/lang/IndexOutOfBoundsException.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XArrayFormulaRange.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
@@ -10,6 +18,8 @@
 #include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/XCell.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/table/XTableCharts.hpp>
+#include <com/sun/star/table/XTableChartsSupplier.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
 #include <vector>
 
@@ -99,6 +109,42 @@ void widen(const Range& range, const Block& block) {
     }
 }
 
+// Lines over the first column of the table, one for each of the others, in the rows that are kept for it.
+void draw(const Reference<sheet::XSpreadsheet>& sheet, const PatternChart& chart, const Range& range) {
+    constexpr sal_Int32 below = 3;  // what stands under the table, and a blank row
+    const auto first = static_cast<sal_Int32>(chart.row + chart.rows) + below;
+    const table::CellRangeAddress area =
+        Reference<sheet::XCellRangeAddressable>(range, UNO_QUERY_THROW)->getRangeAddress();
+    const Range room = sheet->getCellRangeByPosition(area.StartColumn, first, area.EndColumn, area.EndRow);
+    const Range numbers =
+        cells(sheet, static_cast<sal_Int32>(chart.column), static_cast<sal_Int32>(chart.row),
+              static_cast<sal_Int32>(chart.columns), static_cast<sal_Int32>(chart.rows));
+    const auto at = property<awt::Point>(room, "Position");
+    const auto size = property<awt::Size>(room, "Size");
+    const table::CellRangeAddress from =
+        Reference<sheet::XCellRangeAddressable>(numbers, UNO_QUERY_THROW)->getRangeAddress();
+    const Reference<table::XTableCharts> charts =
+        Reference<table::XTableChartsSupplier>(sheet, UNO_QUERY_THROW)->getCharts();
+    const Reference<container::XNameAccess> known(charts, UNO_QUERY_THROW);
+    OUString name("Drysheet");
+    for (sal_Int32 i = 2; known->hasByName(name); ++i) name = "Drysheet " + OUString::number(i);
+    charts->addNewByName(name, {at.X, at.Y, size.Width, size.Height}, {&from, 1}, true, true);
+    const Reference<document::XEmbeddedObjectSupplier> object(known->getByName(name), UNO_QUERY_THROW);
+    const Reference<chart::XChartDocument> drawn(object->getEmbeddedObject(), UNO_QUERY_THROW);
+    const Reference<chart::XDiagram> lines(Reference<lang::XMultiServiceFactory>(drawn, UNO_QUERY_THROW)
+                                               ->createInstance("com.sun.star.chart.XYDiagram"),
+                                           UNO_QUERY_THROW);
+    drawn->setDiagram(lines);
+    set(drawn, "HasLegend", true);
+    set(Reference<chart::X3DDisplay>(lines, UNO_QUERY_THROW)->getWall(), "FillStyle",
+        drawing::FillStyle_NONE);
+    set(lines, "Lines", true);
+    set(lines, "SymbolType", sal_Int32{-3});  // none
+    set(lines, "HasXAxisTitle", true);
+    set(Reference<chart::XAxisXSupplier>(lines, UNO_QUERY_THROW)->getXAxisTitle(), "String",
+        numbers->getCellByPosition(0, 0)->getFormula());
+}
+
 }  // namespace
 
 std::string put_formulas(const Request& request) {
@@ -148,6 +194,7 @@ std::string put_formulas(const Request& request) {
     }
     set(range->getCellRangeByPosition(0, 0, 0, 0), "CharWeight", Any(150.0F));
     widen(range, block);
+    if (block.chart) draw(sheet, *block.chart, range);
     return address_of(Reference<sheet::XCellRangeAddressable>(range, UNO_QUERY_THROW)->getRangeAddress());
 }
 

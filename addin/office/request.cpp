@@ -6,6 +6,8 @@
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/sheet/XSpreadsheetDocument.hpp>
 #include <filesystem>
+#include <map>
+#include <mutex>
 #include <osl/file.hxx>
 
 #include "addin/office/cells.hpp"
@@ -78,12 +80,11 @@ OUString in_package(const Reference<uno::XComponentContext>& context, const std:
 
 namespace {
 
-Texts read_texts(const Reference<uno::XComponentContext>& context) {
+Texts read_texts(const Reference<uno::XComponentContext>& context, const std::string& language) {
     try {
         OUString file;
-        if (osl::FileBase::getSystemPathFromFileURL(
-                in_package(context, "texts/" + menu_language(context) + ".tsv"), file) ==
-                osl::FileBase::E_None &&
+        if (osl::FileBase::getSystemPathFromFileURL(in_package(context, "texts/" + language + ".tsv"),
+                                                    file) == osl::FileBase::E_None &&
             std::filesystem::exists(utf8_from(file)))
             return Texts(utf8_from(file));
     } catch (const uno::Exception&) {
@@ -95,8 +96,13 @@ Texts read_texts(const Reference<uno::XComponentContext>& context) {
 }  // namespace
 
 const Texts& texts_of_menu(const Reference<uno::XComponentContext>& context) {
-    static const Texts texts = read_texts(context);  // an office keeps its language until it ends
-    return texts;
+    static std::mutex one_at_a_time;
+    static std::map<std::string, Texts> read;
+    const std::string language = menu_language(context);
+    const std::scoped_lock lock(one_at_a_time);
+    auto found = read.find(language);
+    if (found == read.end()) found = read.emplace(language, read_texts(context, language)).first;
+    return found->second;
 }
 
 }  // namespace drysheet

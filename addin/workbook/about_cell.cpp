@@ -95,10 +95,11 @@ class Teller {
         gap();
         line(texts_.word("The review: {}", {in_words(finding.verdict)}) +
              (finding.why.empty() ? "" : ". " + finding.why));
-        if (!finding.suggested.empty())
-            line(finding.cell == place_ ? texts_.word("Suggested: {}", {finding.suggested})
-                                        : texts_.word("Suggested in {}: {}",
-                                                      {workbook::in_words(finding.cell), finding.suggested}));
+        const std::string suggested = formula_in_words(finding.suggested, reading_);  // as it can be typed
+        if (!suggested.empty())
+            line(finding.cell == place_
+                     ? texts_.word("Suggested: {}", {suggested})
+                     : texts_.word("Suggested in {}: {}", {workbook::in_words(finding.cell), suggested}));
         if (!finding.evidence.empty()) line(finding.evidence);
     }
 

@@ -73,6 +73,24 @@ Density of the moist air | =DRY.AIRDENSITY([temp];[rh];[pressure]) | kg/m³
 Relative humidity when heated to the setting | hot: =DRY.HEATEDRH([temp];[rh];[heated];[pressure]) % | fraction
 Water that heated air takes up to 80 % humidity | =DRY.AIRPICKUP([heated];[hot];0.8;[pressure])*1000 | g/kg
 If a result is refused, the reason | =reason)"},
+    {.command = "two-inputs",
+     .title = "One result over two inputs",
+     .lines = R"(
+Type over the shaded cells | First | Step
+Prepared material put in; the results are in the same unit | fresh: 1000
+Moisture of the dried product, wet basis | across: 6 % | across_step: 2 %
+Moisture of the prepared material, wet basis | down: 78 % | down_step: 2 %
+Moisture of the prepared material ↓, of the dried product → | top: =<across> % | top: =<left>+<across_step fixed> % | top: " | top: " | top: "
+side: =<down> % | =DRY.DRIEDMASS(<fresh fixed>;<side in row>;<top in column>) | " | " | " | "
+side: =<above>+<down_step fixed> % | =DRY.DRIEDMASS(<fresh fixed>;<side in row>;<top in column>) | " | " | " | "
+side: =<above>+<down_step fixed> % | =DRY.DRIEDMASS(<fresh fixed>;<side in row>;<top in column>) | " | " | " | "
+side: =<above>+<down_step fixed> % | =DRY.DRIEDMASS(<fresh fixed>;<side in row>;<top in column>) | " | " | " | "
+side: =<above>+<down_step fixed> % | =DRY.DRIEDMASS(<fresh fixed>;<side in row>;<top in column>) | " | " | " | "
+side: =<above>+<down_step fixed> % | =DRY.DRIEDMASS(<fresh fixed>;<side in row>;<top in column>) | " | " | " | "
+side: =<above>+<down_step fixed> % | =DRY.DRIEDMASS(<fresh fixed>;<side in row>;<top in column>) | " | " | " | "
+For another result change the first cell of the table and copy it over the others
+If the first cell is refused, the reason | =DRY.WHY("DRIEDMASS";<fresh>;<down>;<across>))",
+     .chart_of = "top"},
 };
 
 // Calls `visit` with each part of a text and its number.
@@ -114,6 +132,9 @@ std::string hundredth(std::string_view number) {
 bool is_label(std::string_view text) { return !text.empty() && text.front() >= 'A' && text.front() <= 'Z'; }
 std::string title_key(const Pattern& pattern) { return "pattern." + std::string(pattern.command); }
 
+constexpr std::string_view kDitto = "\"";
+constexpr std::size_t kChartRows = 18;
+
 struct Place {
     std::size_t column = 0, row = 0, rows = 1;
 };
@@ -124,13 +145,38 @@ std::string range_of(const Place& place) {
     return address(column, row) + (rows > 1 ? ":" + address(column, row + rows - 1) : std::string());
 }
 
+// "fixed", "in row", "in column": how a name's cell is written in a formula that is copied.
+std::optional<std::string> copied_reference(std::string_view inside, const Places& places,
+                                            const PatternCell& cell) {
+    const auto dollars = [](bool of_column, std::size_t column, bool of_row, std::size_t row) {
+        return (of_column ? "$" : "") + column_letters(column) + (of_row ? "$" : "") +
+               std::to_string(row + 1);
+    };
+    if (inside == "above") return dollars(false, cell.column, false, cell.row - 1);
+    if (inside == "left") return dollars(false, cell.column - 1, false, cell.row);
+    const auto cut = inside.find(' ');
+    const auto found = places.find(inside.substr(0, cut));
+    if (cut == std::string_view::npos || found == places.end()) return {};
+    const Place& place = found->second;
+    const std::string_view how = inside.substr(cut + 1);
+    if (how == "fixed") return dollars(true, place.column, true, place.row);
+    if (how == "in row") return dollars(true, place.column, false, cell.row);
+    if (how == "in column") return dollars(false, cell.column, true, place.row);
+    return {};
+}
+
 // A reference that starts in this text with < or [, as the sheet writes it; nothing where none starts.
-std::optional<std::string> reference(std::string_view& text, const Places& places) {
+std::optional<std::string> reference(std::string_view& text, const Places& places, const PatternCell& cell) {
     const char close = text.front() == '<' ? '>' : text.front() == '[' ? ']' : '\0';
     const auto end = close == '\0' ? std::string_view::npos : text.find(close);
     if (end == std::string_view::npos) return {};
     constexpr std::string_view where_filled = " if ";
     const auto inside = text.substr(1, end - 1);
+    if (close == '>')
+        if (auto copied = copied_reference(inside, places, cell)) {
+            text.remove_prefix(end + 1);
+            return copied;
+        }
     const auto cut = inside.find(where_filled);
     const auto found = places.find(inside.substr(0, cut));
     if (found == places.end()) return {};
@@ -148,10 +194,10 @@ std::optional<std::string> reference(std::string_view& text, const Places& place
     return with_unit(name.ends_with("_u") ? place.column - 1 : place.column + 1, place.row);
 }
 
-std::string with_addresses(std::string_view text, const Places& places) {
+std::string with_addresses(std::string_view text, const Places& places, const PatternCell& cell) {
     std::string made;
     while (!text.empty()) {
-        if (auto found = reference(text, places)) {
+        if (auto found = reference(text, places, cell)) {
             made += *found;
         } else {
             made += text.front();
@@ -222,6 +268,7 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row, const 
     std::map<std::size_t, std::size_t> array_above;  // by column, the number of the array formula's cell
     for_each_part(pattern.lines, '\n', [&](std::size_t line, std::string_view text) {
         block.rows = line + 1;
+        std::string_view before;
         for_each_part(text, '|', [&](std::size_t i, std::string_view part) {
             block.columns = std::max(block.columns, i + 1);
             part = trimmed(part);
@@ -229,8 +276,11 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row, const 
             if (const auto name = take_name(part); !name.empty()) {
                 const auto [known, added] = places.emplace(name, Place{cell.column, cell.row});
                 if (!added) ++known->second.rows;
+                if (part == kDitto) part = before;
                 cell.input = !part.starts_with("=") && !part.starts_with("{=") && part != "^";
             }
+            if (part == kDitto) part = before;
+            before = part;
             if (part == "^") {
                 ++block.cells[array_above.at(i)].array_rows;
             } else if (!part.empty() || cell.input) {
@@ -257,10 +307,16 @@ Block placed(const Pattern& pattern, std::size_t column, std::size_t row, const 
         });
     });
     for (PatternCell& cell : block.cells)
-        if (cell.content.starts_with("=")) cell.content = with_addresses(cell.content, places);
+        if (cell.content.starts_with("=")) cell.content = with_addresses(cell.content, places, cell);
     if (const auto reason = std::ranges::find(block.cells, kReason, &PatternCell::content);
         reason != block.cells.end())
         give_reason(*reason, block.cells, texts);
+    if (const auto heads = places.find(pattern.chart_of); heads != places.end()) {
+        const auto& [first, top, count] = heads->second;  // of a row `rows` counts its cells
+        block.chart = {
+            .column = first - 1, .row = top, .columns = count + 1, .rows = places.at("side").rows + 1};
+        block.rows += 1 + kChartRows;
+    }
     return block;
 }
 

@@ -11,7 +11,6 @@
 
 #include "addin/call/lookup.hpp"
 #include "addin/call/slips.hpp"
-#include "addin/text/texts.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/compute.hpp"
 #include "addin/workbook/formula.hpp"
@@ -576,9 +575,9 @@ class Recogniser {
     }
 
     Sentence is_sum(const Function& function) const {
+        if (picture_.texts != nullptr) return {"DRY.{}, {}", {function.name, Sentence(function.summary)}};
         std::string summary(function.summary);
         summary.front() = lower(summary.substr(0, 1)).front();
-        if (picture_.texts != nullptr) summary = picture_.texts->text(function.name, summary);
         return {"DRY.{}, {}", {function.name, summary}};
     }
 

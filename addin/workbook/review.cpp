@@ -1,6 +1,7 @@
 #include "addin/workbook/review.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 #include <utility>
@@ -104,6 +105,7 @@ class Reviewer {
         said(0.2);
         formulas();
         contradictions();
+        points_for_commas();
         two_meanings();
         recognitions();
         implausibilities();
@@ -261,6 +263,30 @@ class Reviewer {
                 finding.evidence = meaning.evidence;
                 found_.insert_or_assign(place, std::move(finding));
                 if (!cell.formula) alone_.insert(place);
+            }
+    }
+
+    // "0.614" typed where a point parts thousands is 614.
+    void points_for_commas() {
+        if (!picture_.decimal_comma) return;
+        for (std::size_t i = 0; i < picture_.sheets.size(); ++i)
+            for (const auto& [at, cell] : picture_.sheets[i].cells) {
+                const Place place{static_cast<int>(i), at.first, at.second};
+                const Meaning& meaning = labels_.at(place);
+                const auto* typed = cell.formula ? nullptr : std::get_if<double>(&cell.value);
+                const bool share = meaning.kind == Kind::water_activity ||
+                                   meaning.kind == Kind::moisture_wet ||
+                                   meaning.kind == Kind::relative_humidity;
+                if (typed == nullptr || !share || flagged(place) || *typed != std::floor(*typed) ||
+                    *typed <= 100 || *typed >= 1000)
+                    continue;
+                Finding finding{.cell = place, .verdict = Verdict::doubtful};
+                finding.why =
+                    picture_.say({"is it {}, typed with a point? Here a point parts thousands: {} was read",
+                                  {*typed / 1000, *typed}});
+                finding.evidence = meaning.evidence;
+                found_.insert_or_assign(place, std::move(finding));
+                alone_.insert(place);
             }
     }
 

@@ -274,9 +274,10 @@ constexpr RowWorking kRowWorkings[] = {
      R"(IF({[tray_net]}="";"";{[tray_tare]}))"},
     {"tray_gross", "Dried tray, empty, g", "dried_tares", kBesideAt + 2,
      R"(IF({[dried_gross]}="";"";{[tray_tare]}))"},
-    {"run_time", "Hours", "run_h", kBesideAt, R"(IF({[run_time]}="";"";{[run_time]}-MIN([run_time])))"},
+    {"run_time", "Time with a mass", "run_at", kBesideAt + 3, R"(IF({run_net}="";"";{[run_time]}))"},
+    {"run_time", "Hours", "run_h", kBesideAt, R"(IF({run_at}="";"";{run_at}-MIN([run_at])))"},
     {"run_time", "Net, g", "run_net", kBesideAt + 1,
-     R"(IF(OR({[run_gross]}="";{[run_time]}="";[run_tare]="");"";{[run_gross]}-[run_tare]))"},
+     R"(IF(OR({[run_gross]}="";N({[run_gross]})=0;{[run_time]}="";[run_tare]="");"";{[run_gross]}-[run_tare]))"},
     {"run_time", "Readings, %", "run_moisture", kBesideAt + 2,
      R"(IF(OR({[run_net]}="";[run_solids]="");"";100*DRY.FINALMOISTURE([run_first];[start_moisture];{[run_net]})))"},
 };

@@ -52,6 +52,26 @@ TEST(Patterns, AColumnIsReadWhereAnotherIsFilled) {
               "=DRY.WATERREMOVED(IF(A5:A6=\"\";\"\";B5:B6&\" \"&B4);IF(A5:A6=\"\";\"\";A5:A6&\" \"&A4))");
 }
 
+TEST(Patterns, ATableOverTwoInputsIsPlainCellsThatCanBeCopied) {
+    const Block block = placed(*find_pattern("two-inputs"), 1, 2);  // B3
+    const auto content = [&](std::string_view where) {
+        const PatternCell* cell = at(block, where);
+        return cell == nullptr ? std::string() : cell->content;
+    };
+    EXPECT_EQ(content("C8"), "=C6");
+    EXPECT_EQ(content("D8"), "=C8+$D$6");
+    EXPECT_EQ(content("G8"), "=F8+$D$6");
+    EXPECT_EQ(content("B9"), "=C7");
+    EXPECT_EQ(content("B15"), "=B14+$D$7");
+    EXPECT_EQ(content("C9"), "=DRY.DRIEDMASS($C$5;$B9;C$8)");
+    EXPECT_EQ(content("G15"), "=DRY.DRIEDMASS($C$5;$B15;G$8)");
+    ASSERT_TRUE(block.chart);
+    EXPECT_EQ(address(block.chart->column, block.chart->row), "B8");
+    EXPECT_EQ(block.chart->columns, 6U);
+    EXPECT_EQ(block.chart->rows, 8U);
+    EXPECT_FALSE(placed(*find_pattern("air"), 0, 0).chart);
+}
+
 TEST(Patterns, PerCentIsAFraction) {
     constexpr Pattern pattern{
         .command = "percent",
@@ -77,6 +97,7 @@ TEST(Patterns, PerCentIsAFraction) {
 TEST(Patterns, NoNumberStandsBesideAPercentSign) {
     for (const Pattern& pattern : patterns()) {
         const Block block = placed(pattern, 0, 0);
+        if (block.chart) continue;  // a table with headings, no units beside its numbers
         for (const PatternCell& cell : block.cells) {
             EXPECT_FALSE(cell.content.starts_with("%")) << pattern.command;
             if (!cell.percent || cell.column != 1) continue;
@@ -105,6 +126,7 @@ bool is_reason(const PatternCell& cell) {
 TEST(Patterns, TheReasonAsksAboutEveryCallAndWatchesEveryResult) {
     for (const Pattern& pattern : patterns()) {
         const Block block = placed(pattern, 1, 4);
+        if (block.chart) continue;  // copies of one formula: the first is asked about
         const auto reason = std::ranges::find_if(block.cells, is_reason);
         ASSERT_NE(reason, block.cells.end()) << pattern.command;
         EXPECT_EQ(std::ranges::count_if(block.cells, is_reason), 1) << pattern.command;

@@ -2,6 +2,9 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <set>
 #include <sstream>
 
@@ -12,6 +15,8 @@
 #include "addin/call/why.hpp"
 #include "addin/call/working.hpp"
 #include "addin/text/texts.hpp"
+#include "addin/workbook/review.hpp"
+#include "tests/addin/workbook/picture_text.hpp"
 
 namespace drysheet {
 namespace {
@@ -167,6 +172,22 @@ TEST(German, WorkingsHoldNoEnglish) {
         for (const std::string& line : working(read(function, function.checks.front().given, german())).lines)
             if (line.find(" = ") == std::string::npos) expect_german(line, function.name, names_of(function));
     }
+}
+
+// Every workbook of the corpus, read by a German: labels stand in quotes and stay as they are.
+TEST(German, ReviewsHoldNoEnglish) {
+    std::size_t told = 0;
+    for (const auto& file : std::filesystem::directory_iterator(DRYSHEET_CORPUS)) {
+        std::ifstream in(file.path());
+        workbook::Picture picture =
+            workbook::read_picture(std::string(std::istreambuf_iterator<char>(in), {})).picture;
+        picture.texts = &texts_of("de");
+        for (const workbook::Finding& finding : workbook::review(picture).findings) {
+            ++told;
+            expect_german(finding.why, file.path().filename().string());
+        }
+    }
+    EXPECT_GT(told, 100U);
 }
 
 // By the decimal sign of the reader, whatever a translator wrote.

@@ -8,7 +8,7 @@ import unittest
 
 from harness import OXT, ROOT
 
-EXAMPLES = sorted((ROOT / "example-sheets").glob("*.fods"))
+EXAMPLES = [pathlib.Path("lab-notebook"), *sorted((ROOT / "example-sheets").glob("*.fods"))]
 
 BROKEN = """<?xml version="1.0" encoding="UTF-8"?>
 <office:document xmlns:office="urn:oasis:names:tc:opendocument:xmlns:office:1.0"

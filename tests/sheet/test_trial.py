@@ -163,6 +163,21 @@ class Trial(TrialSheet):
                 self.column("run_time", times)
                 self.assert_close(self.result("passed_by_readings").value, passed, 1e-9, times)
 
+    def test_a_run_that_stands_elsewhere(self):
+        self.fill()
+        passed = self.by_hand()["passed_by_readings"][0]
+        for row, (hour, mass) in enumerate(zip((22, 23, 24, 25, 26, "", 28, 29), (1600, 1400, 1220, 1100, 1000, "", 890, 850))):
+            if hour != "":
+                self.book.put(f"A{row + 1}", float(hour))
+                self.book.put(f"B{row + 1}", float(mass))
+        self.document.Sheets.getByName("Trial").NamedRanges.getByName("run_time").getReferredCells().setPropertyToDefault("NumberFormat")
+        for row in range(12):  # also over rows that are blank there
+            self.named("run_time", row).setFormula(f"=$Sheet1.A{row + 1}")
+            self.named("run_gross", row).setFormula(f"=$Sheet1.B{row + 1}")
+        self.assertEqual(self.book.error_cells(), [])
+        self.assert_close(self.result("passed_by_readings").value, passed, 1e-9, "pointed to")
+        self.assert_close(self.result("passed_by_curve").value, page_by_scipy()[0], 1e-5, "pointed to")
+
     def test_dried_weighed_in_three_ways(self):
         self.fill()
         self.column("dried_gross", (850, 870, 835))  # each on its tray: 250, 260, 230

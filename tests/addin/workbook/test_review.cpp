@@ -130,6 +130,19 @@ TEST(WorkbookReview, TellsAboutOneCell) {
     EXPECT_EQ(refused.finding->verdict, Verdict::wrong);
 }
 
+TEST(WorkbookReview, APointTypedForACommaIsAsked) {
+    constexpr std::string_view rows =
+        "A1 | Water activity | 614\nA2 | Relative humidity (%) | 65\nA3 | Mass (g) | 614";
+    const PictureText german = read_picture("decimal comma\n" + std::string(rows));
+    const Review made = review(german.picture);
+    ASSERT_EQ(made.findings.size(), 1U);
+    EXPECT_EQ(in_words(made.findings[0].cell), "B1");
+    EXPECT_EQ(made.findings[0].verdict, Verdict::doubtful);
+    EXPECT_EQ(made.findings[0].why,
+              "is it 0,614, typed with a point? Here a point parts thousands: 614 was read");
+    EXPECT_TRUE(review(read_picture(rows).picture).findings.empty());
+}
+
 TEST(WorkbookReview, ThreeCopiesAroundTellAnOddOne) {
     const auto odd_among = [](std::string_view rows, std::string_view odd) {
         const PictureText sheets =
