@@ -8,12 +8,14 @@
 namespace drysheet::models {
 
 struct Peleg : Isotherm {
-    static constexpr std::string_view name = "Peleg", source = "Peleg (1993) J. Food Process Eng. 16:21",
-                                      moisture = "moisture = k1 × activity^n1 + k2 × activity^n2",
-                                      activity =
-                                          "try activity: searched between 0 and 1\nholds k1 × activity^n1 + k2 × "
-                                          "activity^n2 = moisture_db",
-                                      formula = moisture;
+    static constexpr std::string_view
+        name = "Peleg",
+        source = "Peleg (1993) J. Food Process Eng. 16:21",
+        moisture = "moisture = k1 × activity^n1 + k2 × activity^n2",
+        activity =
+            "try activity: searched between 0 and 1\nholds k1 × activity^n1 + k2 × "
+            "activity^n2 = moisture_db",
+        formula = moisture;
     static constexpr Names<4> parameters{"k1", "n1", "k2", "n2"};
     template <class T>
     static T at(const auto& aw, double, const auto& p) {
