@@ -327,7 +327,8 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
         for (const std::string_view working : workings) {
             std::istringstream lines{std::string(working)};
             for (std::string line; std::getline(lines, line);)
-                if (line.starts_with(": ")) known.emplace(line.substr(2), line.substr(2));
+                if (const std::string words(read_working_line(line).words); !words.empty())
+                    known.emplace(words, words);
         }
     }
     std::set<std::string> english;
