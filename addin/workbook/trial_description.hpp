@@ -429,7 +429,7 @@ constexpr Result kResults[] = {
      .shows = Shows::text,
      .needs = "run_first",
      .formula =
-         R"(IF(INDEX(DRY.RUNCHECK([run_h];[run_net]);2;5)="nothing found";“none”;“reading {}: {}”(INDEX(DRY.RUNCHECK([run_h];[run_net]);2;1);INDEX(DRY.RUNCHECK([run_h];[run_net]);2;5))))",
+         R"(IF(ISNUMBER(INDEX(DRY.RUNCHECK([run_h];[run_net]);2;1));“reading {}: {}”(INDEX(DRY.RUNCHECK([run_h];[run_net]);2;1);INDEX(DRY.RUNCHECK([run_h];[run_net]);2;5));“none”))",
      .unless = "[run_count]<6",
      .hold = "“needs six readings”"},
 

@@ -163,6 +163,14 @@ class Trial(TrialSheet):
                 self.column("run_time", times)
                 self.assert_close(self.result("passed_by_readings").value, passed, 1e-9, times)
 
+    def test_a_slip_among_the_readings_is_named(self):
+        self.fill()
+        # on a smooth curve, 200 g × (1 + 4 exp(−t/4)) and the tray
+        self.column("run_gross", ("1600", "1423", "1285.2", "1177.9", "1094.3", "", "978.5", "939"))
+        self.assertEqual(self.result("run_check").text, "none")
+        self.type("run_gross", "1480", 3)  # heavier than an hour before
+        self.assertTrue(self.result("run_check").text.startswith("reading 4: "), self.result("run_check").text)
+
     def test_a_run_that_stands_elsewhere(self):
         self.fill()
         passed = self.by_hand()["passed_by_readings"][0]
