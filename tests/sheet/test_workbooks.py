@@ -235,7 +235,8 @@ class Workbooks(SheetTest):
                 with self.subTest(f"{path.stem} {sheet} {formula}"):
                     last = max(spanned)
                     told = book.cell(f"{spanned[last]}{last + 1}", sheet).getString() == "verdict"
-                    found = book.put("AZ1", f"=ROWS({formula[2:-1]})", sheet).getValue()
+                    shown = re.fullmatch(r'IF\([^;]*;(DRY\.WORKING.*);""\)', formula[2:-1])  # after a first try only
+                    found = book.put("AZ1", f"=ROWS({shown[1] if shown else formula[2:-1]})", sheet).getValue()
                     self.assertEqual(found, len(spanned) + told)
 
     def test_numbers_are_formatted(self):
