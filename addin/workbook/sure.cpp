@@ -368,8 +368,10 @@ class Reader {
     // label.
     std::optional<double> resolution(const Place& place, const Cell& cell, const SureInput& input) const {
         const Meaning& meaning = labels_.at(place);
-        const bool read = meaning.kind || (meaning.unit && meaning.unit->dimension != Dimension{});
-        const bool counted = meaning.has(Say::count) || meaning.has(Say::price) || meaning.has(Say::date);
+        const bool measured = meaning.unit && meaning.unit->dimension != Dimension{};
+        const bool read = meaning.kind || measured;
+        const bool counted =
+            (meaning.has(Say::count) && !measured) || meaning.has(Say::price) || meaning.has(Say::date);
         if (!read || counted || cell.formula || meaning.kind == Kind::money || meaning.kind == Kind::number)
             return {};
         if (cell.format == Format::date || cell.format == Format::clock || cell.format == Format::date_clock)

@@ -49,8 +49,9 @@ TEST(WorkbookSure, ReadsTheEvidenceOfEachInput) {
         A9 | Text mass | '1200 ± 2 g'
         A10 | Guessed mass (g) | 700 | | | a guess
         A11 | Factor | 1.5
+        A14 | Solids sticking to the trays | 0.05 | kg
         A12 | Third mass (g) | 20 | | 2 %
-        B13 | =SUM(B2:B12)*B9)",
+        B13 | =SUM(B2:B12)*B9+B14)",
                     "B13");
     has(read, "B2", 1, "the column ±");
     has(read, "B3", 0.005, "the column ±");
@@ -64,6 +65,7 @@ TEST(WorkbookSure, ReadsTheEvidenceOfEachInput) {
     has(read, "B10", 0, "a guess without a ±");
     has(read, "B11", 0, "nothing says how good it is");
     has(read, "B12", 0.4, "the column ±");
+    has(read, "B14", read_to(0.01), "read to 0.01: u = 0.01/√12");
     EXPECT_EQ(std::get<0>(std::tuple(read.at("B9").with(1201.5, false).text)), "1201.5 g");
     EXPECT_EQ(read.at("B9").with(1201.5, true).text, "1201,5 g");
     EXPECT_EQ(read.at("B2").label, "Fresh mass");
