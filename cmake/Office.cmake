@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 # The component and the extension package. Left out, with a message, where the office's development kit is missing.
 set(DRYSHEET_OFFICE_HOME /usr/lib/libreoffice CACHE PATH "Where the office is installed")
 find_path(DRYSHEET_OFFICE_INCLUDE sal/types.h PATHS /usr/include/libreoffice ${DRYSHEET_OFFICE_HOME}/sdk/include NO_DEFAULT_PATH)

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 # One interface target that every target of ours links: warnings, which the gate makes errors. A reason for each flag beyond -Wall -Wextra.
 add_library(drysheet_warnings INTERFACE)
 target_compile_options(drysheet_warnings INTERFACE

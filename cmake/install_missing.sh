@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 # Sourced by example-sheets/run.sh and tests/run.sh.
 # install_missing GROUP...: installs what cmake/packages.txt lists for these groups and the system lacks.
 install_missing() {

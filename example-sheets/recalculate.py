@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MPL-2.0
 """Recalculates workbooks in a headless Calc, prints their key results, leaves a PDF each and fails on any error cell.
 
 What a workbook says by named ranges:

@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: MPL-2.0
 # From a fresh Debian 12 to recalculated example workbooks, in one command:
 #     bash example-sheets/run.sh
 # Installs what is missing, builds the add-in and installs it (for this user; as root for everyone), recalculates every

@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: MPL-2.0
 # The whole gate on a fresh Debian 12, in one command:
 #     bash tests/run.sh
 # Installs what is missing, checks the formatting, builds with clang under clang-tidy and the address and

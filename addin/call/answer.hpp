@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A number as a student writes it: more spellings than an argument may have, since a mark must not hang on
 // one.
 #pragma once

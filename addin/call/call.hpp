@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A call read once: the one thing that value, refusal, working, uncertainty and marks are made from.
 #pragma once
 

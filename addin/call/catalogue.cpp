@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Every function of the sheet: the topics and the functions about functions, joined.
 #include <algorithm>
 #include <string>

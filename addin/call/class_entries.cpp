@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/call/call.hpp"
 #include "addin/call/mark.hpp"
 #include "addin/call/named_call.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A quantity in another unit, checked: DRY.IN.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // One function over whole columns in one call.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The arithmetic of a working: `fresh × (1 − start) ÷ (1 − final)`, computed and shown with the numbers put
 // in.
 #pragma once

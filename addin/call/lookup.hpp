@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // All functions that a sheet can call, found by name.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a student's answer is worth: DRY.MARK where only the number is known, DRY.MARKCALL where the sum is.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/call/named_call.hpp"
 
 #include "addin/call/lookup.hpp"

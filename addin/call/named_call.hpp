@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What the functions about functions share: the call that their arguments name.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A call that has no value, and the sentence that says why.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The sentences of refusals: which argument, what was given, what is allowed and what was probably meant.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The answers that usual slips would give: to mark a student, to name what a plain formula did wrong, to draw
 // the numbers of a lesson.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The value of one argument for which a function gives what is wanted: DRY.SOLVEFOR.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What cells say before their values are read: names, choices, and the rows of a table of names and
 // quantities.
 #pragma once

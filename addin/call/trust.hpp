@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The functions about functions: why a call fails, where an equation comes from, what there is.
 #pragma once
 

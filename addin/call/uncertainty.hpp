@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // How sure is a result: the uncertainties typed into a call's arguments, carried through it.
 #pragma once
 

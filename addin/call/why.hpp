@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // One plain sentence about a call: DRY.WHY.
 #pragma once
 

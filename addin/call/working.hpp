@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The working of a call, as a student writes it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "drysheet/air.hpp"
 
 #include "addin/functions/air_words.hpp"

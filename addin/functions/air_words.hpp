@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What the entries of moist air share.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What is said beside a result that people act on: the same words wherever they belong.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/functions/air_words.hpp"
 #include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // One entry per sheet function: its words, ranges, source, working and check values, and the formula itself.
 // Arity, kinds and default units come from the formula's own type, so an entry cannot disagree with the code.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The isotherms by name, for the topics that take one.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Workings and printed formulas of curves and isotherms, out of the texts that each model has in the core.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The entries of each topic, one source file a topic.
 #pragma once
 

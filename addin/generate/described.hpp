@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What the wizard and the reference say of a function and its arguments: the catalogue's words with unit and
 // range.
 #pragma once

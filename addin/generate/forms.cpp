@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The sentences of the sources: every string literal, and which of them are surely forms to translate.
 #include <cctype>
 #include <fstream>

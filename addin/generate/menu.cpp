@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The menu's entries in the office's configuration.
 #include <filesystem>
 #include <fstream>

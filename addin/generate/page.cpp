@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The function reference as a page for a browser: just as much Markdown as the reference uses.
 #include <sstream>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What people ask, and the call that answers it: the front of the function reference.
 #pragma once
 

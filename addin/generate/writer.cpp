@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Writes everything that follows from the catalogue: the UNO interface, its registration, the glue, the menu,
 // the checks for the sheet tests and the function reference. See the usage at the end.
 #include <algorithm>

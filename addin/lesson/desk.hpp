@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The class desk: a lesson for each of a list of names, its numbers sealed by the name; the answers that come
 // back, marked again, as one table. No office here.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // An exercise as a row of a table tells it, and its numbers for one student: drawn so that no usual slip can
 // be taken for right.
 #pragma once

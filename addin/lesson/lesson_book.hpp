@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A lesson as a workbook: flat OpenDocument text, so that what a class gets is written and tested without an
 // office.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The exercises that come with Drysheet. The co-operative, its weights and its prices are invented.
 #include <algorithm>
 #include <array>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The commands that only show something: the page of all functions, the version.
 #include <com/sun/star/system/SystemShellExecuteFlags.hpp>
 #include <com/sun/star/system/XSystemShellExecute.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // About This Cell: opens the deck, and its entry in the menu of a cell.
 #include <com/sun/star/beans/NamedValue.hpp>
 #include <com/sun/star/container/XIndexContainer.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Use the Suggestions: the formulas that a review suggests, put into their cells.
 #include <algorithm>
 #include <com/sun/star/container/XIndexAccess.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Values of the office to and from plain ones.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Hand Out: a lesson for each name of a list. Collect: a folder of answered lessons, marked again, in one
 // workbook.
 #include <com/sun/star/awt/FontWeight.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The commands of the menu, org.drysheet.menu:NAME. Each gives the sentence that says what it did, or throws
 // NotDone with the one that says why it did nothing.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The one Calc component: cells in, cells out. It knows the office and no science.
 #include <com/sun/star/lang/IllegalArgumentException.hpp>
 #include <com/sun/star/lang/XServiceInfo.hpp>

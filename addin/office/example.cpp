@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Open an Example, and Use a Blank Form: the same with its inputs emptied.
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/document/XUndoManagerSupplier.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A folder of workbooks: asked for, listed, each opened to be read.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/office/hidden_copy.hpp"
 
 #include <com/sun/star/container/XIndexAccess.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A copy of a workbook that nobody sees, to move inputs in.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include <algorithm>
 #include <com/sun/star/awt/Point.hpp>
 #include <com/sun/star/awt/Size.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/office/judge.hpp"
 
 #include "addin/office/review_sheet.hpp"

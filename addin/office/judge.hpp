@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A workbook of the office, read and judged.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What is known of an open workbook, kept while it stays the same.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A described sheet as cells of the office: contents, styles, notes, validations, names, charts, page.
 #pragma once
 

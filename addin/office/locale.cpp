@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/office/locale.hpp"
 
 #include <com/sun/star/beans/PropertyValue.hpp>

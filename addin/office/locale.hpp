@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // How the office's locale writes a decimal number, and the language of its menus.
 #pragma once
 

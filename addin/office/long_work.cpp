@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/office/long_work.hpp"
 
 #include <com/sun/star/awt/Key.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Work that takes long: the progress bar, and Esc.
 #pragma once
 

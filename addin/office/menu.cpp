@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The menu: what stands behind the commands org.drysheet.menu:… of Addons.xcu.
 #include <algorithm>
 #include <com/sun/star/awt/MessageBoxButtons.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/office/request.hpp"
 
 #include <com/sun/star/awt/XWindow2.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A command of the menu as it was sent, and what each of them needs of the office.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Review This Workbook: every formula read, what is found in a new sheet.
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/sheet/XViewFreezable.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Review a Folder: every workbook of it, one summary.
 #include <algorithm>
 #include <com/sun/star/awt/XCallback.hpp>

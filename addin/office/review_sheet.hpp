@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The review as a sheet: written, and read again.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A sentence in the status bar.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/office/sheets.hpp"
 
 #include <com/sun/star/container/XIndexAccess.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Small things that every command does to sheets.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // How Sure Is This Cell: the ± of the selected results from all inputs they rest on, by moving these in a
 // hidden copy.
 #include <chrono>

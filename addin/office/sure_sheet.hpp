@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // How sure cells are, as a sheet.
 #pragma once
 

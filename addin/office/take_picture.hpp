@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The plain picture of an open workbook.
 #pragma once
 

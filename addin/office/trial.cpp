@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Add a Trial Sheet: a blank sheet for one drying trial, and its report. Put Trials Side by Side.
 #include "addin/workbook/trial.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The bench notebook among the examples, which is two trials.
 #pragma once
 

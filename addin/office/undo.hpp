@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // One step of the office's undo list.
 #pragma once
 

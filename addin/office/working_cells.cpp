@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Working as Cells: the working of the selected cell's call, on a sheet of its own that follows its inputs.
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/sheet/XArrayFormulaRange.hpp>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a cell gives and what it gets back, without any office.
 #pragma once
 

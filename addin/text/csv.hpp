@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A table as comma-separated values.
 #pragma once
 

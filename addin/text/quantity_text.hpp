@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // "412.5 ± 0.1 g": a number, perhaps an uncertainty, perhaps a unit, as people type it.
 #pragma once
 

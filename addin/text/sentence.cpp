@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/text/sentence.hpp"
 
 #include "addin/text/texts.hpp"

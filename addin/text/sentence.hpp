@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A sentence that is not yet written: where it is made, neither the reader's language nor their decimal sign
 // is known.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The words of one language: English from the catalogue, others from addin/extension/texts/LANGUAGE.tsv.
 #pragma once
 

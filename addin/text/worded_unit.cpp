@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/text/worded_unit.hpp"
 
 #include "addin/text/words.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Units as people write them in a label or an answer, with the nouns that say of what.
 #pragma once
 

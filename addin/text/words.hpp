@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Numbers and amounts in words: the one place that writes a value with its unit.
 #pragma once
 

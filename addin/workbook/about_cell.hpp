@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What there is to say of one cell, in lines.
 #pragma once
 

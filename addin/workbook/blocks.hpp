@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Blocks of labels, inputs and formulas that a person puts into a sheet of their own and then changes.
 #pragma once
 

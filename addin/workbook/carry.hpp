@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Units and kinds carried through formulas, and held against what labels say.
 #pragma once
 

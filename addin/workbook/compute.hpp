@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a formula gives, worked out without an office: the plain functions of a laboratory's sums, and ours.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a review of a workbook says.
 #pragma once
 

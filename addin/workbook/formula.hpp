@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Formulas as trees: read from text or from an office's tokens, and written again.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "addin/workbook/formula_text.hpp"
 
 #include <optional>

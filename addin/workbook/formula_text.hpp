@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The text of a cell's formula: which of our functions it calls, with what, and the same seen from another
 // sheet.
 #pragma once

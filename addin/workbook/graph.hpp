@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Which cells a formula rests on, and which results rest on a cell: by the formulas, over names and sheets.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What the numbers of a workbook are: read from their own text, their format, the unit beside them, their
 // labels and headings, notes and names. Words of the trade in four languages are in words/lexicon.inc.
 #pragma once

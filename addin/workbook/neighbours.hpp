@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Copied formulas, and the odd one among them.
 #pragma once
 

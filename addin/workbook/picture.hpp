@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A workbook as plain data: the office's part takes it once, and everything in this folder judges it, knowing
 // no office.
 #pragma once

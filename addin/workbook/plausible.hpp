@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a result cannot be, whatever its formula: by its label, its value and the labels of what goes in.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Known sums and known slips in plain formulas.
 #pragma once
 

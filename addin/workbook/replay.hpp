@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The formulas between some inputs and some results, worked out again and again with other inputs.
 #pragma once
 

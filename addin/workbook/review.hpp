@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A workbook judged: every formula, ours or not, and every label against its number.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A sheet as a plain description: what stands in which cell, how it looks, what may be typed there. The
 // office lays it out (office/lay_out.hpp); nothing here knows an office.
 #pragma once

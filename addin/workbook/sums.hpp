@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Every sum of the catalogue and every usual slip of one, found by the values of a formula.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // How sure a cell is: the inputs that it rests on, and what is known of each one's uncertainty.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The sheet of one drying trial and its report of one page, from one description.
 #pragma once
 

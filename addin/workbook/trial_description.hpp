@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What stands on the sheet of a trial: its inputs, what is worked out from them, its results and sentences.
 //
 // In a formula:

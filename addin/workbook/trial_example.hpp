@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The bench notebook among the examples: two trials, ginger and pineapple, as they would be typed. All
 // figures are invented.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Moist air as a real mixture: its state from two of its properties, and what a dryer does to it.
 //
 // Everything rests on one set of equations (moist_gas.hpp, water.hpp), which agrees with the IAPWS humid-air

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The names of the arguments that the core refuses by, each said once for core and sheet.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Do the weights of a run agree? Closure, losses stage by stage, reconciliation.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The drying curve of a bench test, and how it is carried to another bed and to other air.
 #pragma once
 

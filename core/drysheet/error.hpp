@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // All that the core ever throws.
 #pragma once
 

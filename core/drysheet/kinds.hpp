@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The kinds of physical value this library tells apart: one row a kind.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Drying kinetics: curve models, weighed runs, diffusion in a slab, drying times.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A state of moist air per kilogram of dry air, and the two searches over saturated states (wet bulb, dew
 // point), in plain SI numbers. Inner part of the topic air; the functions for use are in air.hpp.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "drysheet/moist_gas.hpp"
 
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The gas phase of moist air as a real mixture: second and third virial coefficients, in plain SI numbers per
 // mole. Inner part of the topic air; the functions for use are in air.hpp.
 #pragma once

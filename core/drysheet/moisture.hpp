@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Moisture on the wet and the dry basis, and what an oven test says.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Moisture through a pack: what the film may pass, and how long the food stays below its limit.
 #pragma once
 

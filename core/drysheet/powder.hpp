@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Dried powders: stickiness by the glass transition, flow by bulk and tapped density, size by sieving.
 #pragma once
 

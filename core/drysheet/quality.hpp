@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What drying and soaking do to what a food holds.
 #pragma once
 

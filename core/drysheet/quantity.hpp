@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The types of the core: Boost.Units quantities in SI, and strong kinds where Boost.Units has only
 // "dimensionless".
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A refusal under the caller's own name for the argument.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Checks that many functions begin with.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What the functions over a run share: hours, and checks of its columns. Not for users of the core.
 #pragma once
 

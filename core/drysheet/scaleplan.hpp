@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // From one bench test and a wanted output to a whole plan.
 #pragma once
 

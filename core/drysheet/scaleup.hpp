@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // From one tray to many: loads, counts and the output of a day.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Moisture sorption: equilibrium between a food's moisture and its water activity.
 #pragma once
 

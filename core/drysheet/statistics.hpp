@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What repeated readings of one thing say.
 #pragma once
 

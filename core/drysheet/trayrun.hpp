@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A simulated run of a tray, or of a stack of trays one behind the other in a stream of warm air.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The unit vocabulary: every unit name that may be typed, its exact factor, and the default unit of each
 // kind.
 #pragma once

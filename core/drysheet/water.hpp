@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Water by itself: saturation over liquid and ice, boiling, latent heat. The IAPWS equations.
 #pragma once
 

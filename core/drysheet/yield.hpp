@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Trimming, drying and rehydrating: what a mass of material becomes. Everything rests on one balance,
 // dry solids in = dry solids out; so a moisture named `final` or `target` is refused above the one it is
 // dried from.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Foods by name, in four languages, against lines of the printed tables.
 #include <gtest/gtest.h>
 

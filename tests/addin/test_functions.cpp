@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Every entry against its own check values and refusals, its working against its value, and its words for
 // completeness.
 #include <gtest/gtest.h>

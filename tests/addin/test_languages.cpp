@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The sheet in the other languages: the same numbers, and no English left in what is said.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // DRY.MARK over the slips that students make, and DRY.IN round the unit table.
 #include <gtest/gtest.h>
 

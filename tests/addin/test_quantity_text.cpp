@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a person types, taken apart: signs of the decimal, uncertainties, what is refused rather than guessed.
 #include <gtest/gtest.h>
 

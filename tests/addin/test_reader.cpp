@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // How an argument is read: the rules of the argument table, one by one, and the sentences of refusals.
 #include <gtest/gtest.h>
 

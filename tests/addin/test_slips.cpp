@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The answers of usual slips, and the marks they earn: no slip is right, no right answer is wrong.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // DRY.SOLVEFOR: against each inverse there is, over every argument of every function, and its steps.
 #include <gtest/gtest.h>
 

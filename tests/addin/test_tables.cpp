@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A table of names and quantities as an argument: how its rows are read, and the sentences of refusals.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A translator's file as it is read.
 #include <gtest/gtest.h>
 

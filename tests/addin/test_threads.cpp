@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The office may calculate in several threads: results must not depend on it. Preset "threads" runs this
 // under the thread sanitizer.
 #include <gtest/gtest.h>

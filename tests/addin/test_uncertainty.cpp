@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // DRY.UNCERTAINTY against an independent program, at edges, and its warning.
 #include <gtest/gtest.h>
 

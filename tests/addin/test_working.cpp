@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Every line of every function's working worked out again by a small calculator of its own, as a student
 // would.
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a cell's arithmetic costs: each function over a spread of states, with its time as a multiple of one
 // std::exp timed in the same run.
 #include <benchmark/benchmark.h>

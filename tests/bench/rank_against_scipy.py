@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """The time of ranking all eight curve models on 200 points, against scipy's for the same fits, in one run.
 
     python3 tests/bench/rank_against_scipy.py BUILD/tests/bench/rank_curves

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Times the ranking of all curve models on points read from standard input (time in h, moisture ratio).
 // Prints the least time of one ranking in seconds, then a line a model: name, residual sum, parameters.
 #include <algorithm>

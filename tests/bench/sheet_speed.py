@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MPL-2.0
 """How long a column of cells takes, as a ratio to the office's own add-in function SQRTPI in the same run.
 
     /usr/bin/python3 tests/bench/sheet_speed.py              the functions we promise a speed for

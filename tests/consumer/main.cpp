@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A stranger to this project: what the installed core offers, used from outside.
 #include <cmath>
 #include <drysheet/air.hpp>

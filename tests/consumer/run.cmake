@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 # Installs the core into a folder of its own, outside the build tree, and builds and runs there what knows no more of
 # it than find_package(drysheet).
 execute_process(COMMAND mktemp -d OUTPUT_VARIABLE place OUTPUT_STRIP_TRAILING_WHITESPACE COMMAND_ERROR_IS_FATAL ANY)

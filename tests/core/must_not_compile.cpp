@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Compiled once per CASE by ctest. CASE 0 must compile, every other must not.
 #include "drysheet/quantity.hpp"
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What the tests of the core share.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // States of moist air: the IAPWS formulation on a grid, printed tables, worked examples, inverses, refusals.
 #include "drysheet/air.hpp"
 #include "drysheet/moist_air.hpp"

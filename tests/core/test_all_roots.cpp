@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // All roots over a range: known roots, none, many, touching ones, edges, jumps and poles; in bounded steps.
 #include <gtest/gtest.h>
 

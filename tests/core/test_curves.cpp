@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Curve models, their inverses, fits and ranking.
 #include <gtest/gtest.h>
 

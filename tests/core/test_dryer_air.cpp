@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a dryer does with air: worked examples of handbooks, and balances that close.
 #include "drysheet/air.hpp"
 #include "drysheet/moist_air.hpp"

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Activation energy and drying times.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Heat and cost of drying against handbook tables and worked examples.
 #include <map>
 

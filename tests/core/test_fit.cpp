@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The fitting engine against the certified nonlinear sets of NIST, and its refusals.
 #include <gtest/gtest.h>
 

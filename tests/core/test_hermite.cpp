@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The table of several functions: exact where a cubic is, within its stated bound where not, smooth at nodes.
 #include <gtest/gtest.h>
 

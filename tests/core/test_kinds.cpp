@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Mixes of kinds that must not compile, beside the ones that must. All assertions are made by the compiler.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Weighed runs and diffusion in a slab.
 #include <gtest/gtest.h>
 

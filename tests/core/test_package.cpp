@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Moisture through a pack against closed forms, an independent integration and a textbook problem.
 #include <cmath>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Glass transition, flow scale and sieve statistics against published constants, the printed scale and closed
 // forms.
 #include <cmath>

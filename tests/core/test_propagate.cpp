@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include <cmath>
 
 #include "drysheet/numeric/propagate.hpp"
@@ -9,8 +10,8 @@ namespace {
 using numeric::Uncertain;
 using test::near;
 
-// JCGM 100:2008 (GUM) example H.1, end gauges: l = lS + d - lS (da theta + aS dtheta), in nm, 1/K and K.
-// Printed: l = 50.000838 mm, u = 32 nm to first order; 34 nm with the second-order terms (H.1.7).
+// JCGM 100:2008 (GUM) example H.1 (from memory), end gauges: l = lS + d - lS (da theta + aS dtheta), in nm,
+// 1/K and K. Printed: l = 50.000838 mm, u = 32 nm to first order; 34 nm with the second-order terms (H.1.7).
 const std::vector<Uncertain> kEndGauge{{50.000623e6, 25}, {215, 9.7},        {0, 0.58e-6},
                                        {-0.1, 0.41},      {11.5e-6, 1.2e-6}, {0, 0.029}};
 std::optional<double> end_gauge(std::span<const double> x) {
@@ -192,8 +193,8 @@ TEST(Propagate, misleads_only_where_it_does) {
     EXPECT_FALSE(judged([](std::span<const double>) { return std::optional(3.0); }, {{100, 1}}));
 }
 
-// JCGM 101:2008 9.2.3 and 9.2.4 (tables 2 and 3), the sum of four inputs of u 1: normal, 95 % within ±3.92;
-// all rectangular, within ±3.88.
+// JCGM 101:2008 9.2.3 and 9.2.4 (tables 2 and 3, from memory), the sum of four inputs of u 1: normal, 95 %
+// within ±3.92; all rectangular, within ±3.88.
 TEST(Propagate, adaptive_draws_of_the_supplement) {
     const numeric::Models sum = [](std::span<const double> x) {
         return std::vector{std::optional(x[0] + x[1] + x[2] + x[3])};

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What drying and soaking do to contents and to quality, against printed tables and worked examples.
 #include "drysheet/quality.hpp"
 #include "tests/core/shared.hpp"

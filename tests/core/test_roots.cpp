@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The two searches: a known root, bounded steps, and a refusal where there is none.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Weighed runs made up with fixed seeds: what is called a slip, a bend, a slab. The long runs and their
 // figures are in tests/simulation.
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Loads and counts: rounding up and down right at exact multiples.
 #include "drysheet/scaleup.hpp"
 #include "tests/core/shared.hpp"

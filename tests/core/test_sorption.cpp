@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Isotherms against published tables, in both directions; fits against SciPy and published constants.
 #include <algorithm>
 #include <map>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Water by itself, against the check values of the IAPWS releases and printed steam tables.
 #include "drysheet/water.hpp"
 #include "tests/core/shared.hpp"

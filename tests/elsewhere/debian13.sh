@@ -1,4 +1,5 @@
 #!/usr/bin/env bash
+# SPDX-License-Identifier: MPL-2.0
 # README's first command and the sheet tests on Debian 13 (g++ 14, LibreOffice 25.2), outside the gate:
 #     sudo bash tests/elsewhere/debian13.sh [FOLDER FOR THE ROOT]
 # Makes the root with debootstrap where there is none yet, puts what is committed into it, builds, and runs there

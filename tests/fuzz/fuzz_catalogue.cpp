@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Any cells for any function: a value, a table or a refusal with its sentence; never a crash, and no number
 // that is not one.
 #include <cmath>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Any bytes as a quantity's text: read or refused, never a crash, never a value that is not a number.
 #include <cmath>
 #include <cstdlib>

@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MPL-2.0
 """Which changes to the sources does no test notice?
 
     tests/mutation/mutate.py --count 100 --seed 1                    # drawn over core and add-in

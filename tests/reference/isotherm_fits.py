@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 # Writes isotherm_fits.csv: least-squares isotherms of published points by SciPy, from many starts.
 # Run in this folder: /usr/bin/python3 isotherm_fits.py
 import csv

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Least-squares fits of the curve models and of the slab series to hemlock_drying.csv by scipy, with no code of ours.
 
     /usr/bin/python3 make_hemlock_fits.py > hemlock_fits.csv

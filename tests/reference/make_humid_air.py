@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MPL-2.0
 """Writes humid_air_iapws.csv: states of moist air by the IAPWS formulation G8-10, as implemented by python3-iapws.
 
 Run it with python3-iapws 1.5 and scipy; it takes some minutes. Nothing of this project is used: the states come from

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Writes reconcile.csv: four measurements made to agree by a general constrained minimiser.
 
     /usr/bin/python3 make_reconcile.py > reconcile.csv

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Mean moisture ratio of a slab by 20000 terms of Crank's eq. 4.18.
 
     /usr/bin/python3 make_slab_series.py > slab_series.csv

@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MPL-2.0
 """Writes trayrun.csv: a stack of trays by scipy's LSODA and an ideal mixture of air and vapour (IAPWS-97 saturation).
 
 Independent of the library in air, integration and code, not in the equations of the tray themselves (Geankoplis

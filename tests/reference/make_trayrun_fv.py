@@ -1,4 +1,5 @@
 #!/usr/bin/python3
+# SPDX-License-Identifier: MPL-2.0
 """Writes trayrun_fv.csv: trays as finite volumes, along the air and through the slices.
 
 Independent of the library in its model as well: a tray is cut into cells along the air, each with a moisture, a

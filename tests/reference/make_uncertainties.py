@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Writes uncertainties.csv: standard uncertainties by python's uncertainties package (first order, exact derivatives).
 
     /usr/bin/python3 make_uncertainties.py > uncertainties.csv

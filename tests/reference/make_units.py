@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Writes units.csv: what python's pint makes of one of each unit, in coherent SI (kg, m, s, K, mol).
 
     /usr/bin/python3 make_units.py > units.csv

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 # Writes pack_uptake.csv: days for packed food to reach its limit, by integrating the uptake over time (SciPy) with
 # the saturation pressure of the iapws library. Run in this folder: /usr/bin/python3 pack_uptake.py
 import iapws

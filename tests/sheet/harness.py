@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """What the sheet tests share. ctest tells where the build's products are by DRYSHEET_OXT and DRYSHEET_CATALOGUE."""
 
 import json

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """A headless office for the sheet tests and for example-sheets/recalculate.py.
 
 Every Office has a profile of its own in a temporary folder, so no setting of the user's is read or written, and

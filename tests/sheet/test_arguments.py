@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """How a cell's content is read: DRY.DRIEDMASS(100 g; 80 %; 20 %) is 25 g by hand, 100 × 0.20 ÷ 0.80."""
 
 import unittest

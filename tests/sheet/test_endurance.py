@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """A large workbook: nothing of ours is lost when the office dies after saving, and recalculating takes no memory."""
 
 import os

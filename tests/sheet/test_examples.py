@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """The example workbooks recalculate without an error cell, as example-sheets/run.sh does it; broken ones are found."""
 
 import pathlib

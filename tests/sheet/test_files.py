@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Workbooks keep their formulas and values from format to format, and without the add-in."""
 
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Every check value and every refusal of every function, through cells of a real Calc."""
 
 import re

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Offices in other languages and locales: what is said is theirs, the numbers are the same, the wizard's examples work
 when typed."""
 

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """The lessons and the class desk: a class is handed out, answers, and is collected; no macro anywhere."""
 
 import csv

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """The menu's commands, sent as the menu sends them: blocks of formulas, examples, undo."""
 
 import unittest

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """The .oxt itself: what is in it, and how it installs, updates and refuses."""
 
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """About This Cell: the deck in the sidebar, what it says of the selected cell, and the working as cells."""
 
 import statistics

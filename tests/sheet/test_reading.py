@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """How an argument is read, row by row of the interface's table, where the office writes a point and where it writes a
 comma. By hand: DRY.DRIEDMASS(fresh; 0.8; 0.2) is a quarter of fresh; the drying rate of DRY.RATES is water over solids
 and hours; DRY.UNACCOUNTED is what went in less what came out."""

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Review This Workbook: the sheet, what it carries over, and that nothing else changes."""
 
 import pathlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """Workbooks of odd content, made here: each is reviewed without an end of the office, a hang, or a change to what was there."""
 
 import contextlib

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """How Sure Is This Cell: against published examples built as plain cells and against python's uncertainties, in a real Calc."""
 
 import math

@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """The trial sheet, filled in as a person at the bench would, and checked by hand arithmetic."""
 
 import math

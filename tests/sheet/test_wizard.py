@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """What the Function Wizard shows of every function."""
 
 import unittest

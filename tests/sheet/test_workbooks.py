@@ -1,3 +1,4 @@
+# SPDX-License-Identifier: MPL-2.0
 """What the example workbooks say when something is wrong, and that their tables, units and formats hold."""
 
 import re

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // How often the 95 % intervals of fits hold, and their verdicts are right: the figures in FIGURES.md.
 #include <cstdio>
 #include <cstdlib>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Weighed runs and isotherms made up with a fixed seed, fitted, and what becomes of their 95 % intervals and
 // verdicts.
 #pragma once

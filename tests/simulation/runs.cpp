@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What RUNCHECK, CRITICALPOINT and DIFFUSIVITY make of runs made up: shares over many. FIGURES.md has them.
 #include <iomanip>
 #include <iostream>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Weighed runs made up with a fixed seed: a curve, a clock, the balance's noise and steps, and slips.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Published composition of foods, and printed isotherms, found by the name people give them.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The .csv files of this folder, compiled in: lines that begin with # say where they come from, then a header
 // row.
 #pragma once

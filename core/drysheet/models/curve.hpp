@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a file of a drying curve works with. A curve is one file here, told whole in it (name, source,
 // formula, inverse, starts of a fit), and one row in curves.hpp. Not for users of the core.
 #pragma once

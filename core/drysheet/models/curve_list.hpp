@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The drying curves in their order: CurveModel, DRY.CURVEMODELS and all that goes over them follow from it.
 #pragma once
 

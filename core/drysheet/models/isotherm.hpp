@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a file of an isotherm works with. An isotherm is one file here, told whole in it (name, source,
 // formula, inverse, conditions, starts of a fit), and one row in isotherm_list.hpp. Not for users of the
 // core.

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The isotherms in their order: IsothermModel, DRY.SORPTIONMODELS and all that goes over them follow from it.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // All isotherms, and the one among them that a name means. Not for users of the core.
 #pragma once
 

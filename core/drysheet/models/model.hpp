@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What curves and isotherms share. Not for users of the core.
 #pragma once
 

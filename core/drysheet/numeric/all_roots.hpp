@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // All roots of one equation in one unknown over a whole range, in a stated number of steps.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // A number with its derivatives: forward-mode differentiation, so that no derivative is written by hand.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Where a yes-or-no question changes its answer.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Where a curve first falls to a level.
 #pragma once
 

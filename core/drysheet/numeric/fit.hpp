@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Nonlinear least squares: parameters, their standard errors, and an honest "not determined".
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Several smooth functions of one variable, tabulated together so that a costly published formula is
 // evaluated once per node and not once per use.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Whether what a fit leaves is mere noise.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The nearest values that satisfy a bilinear balance.
 #pragma once
 

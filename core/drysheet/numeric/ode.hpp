@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Ordinary differential equations by Boost.Odeint, adaptive and bounded in steps.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Propagation of uncertainties: first order, whether that will do, and Monte Carlo where it will not.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Integrals of functions that are smooth inside the interval and may rise steeply at its ends.
 #pragma once
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Roots of one equation in one unknown, by Boost.Math, bounded in steps and range.
 #pragma once
 

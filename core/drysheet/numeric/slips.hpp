@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Readings that are probably slips: one that is out of line, a swapped pair, a step.
 #pragma once
 

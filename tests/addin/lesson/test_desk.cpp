@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The class desk: names, seals, marking again, the class table and the workbooks' text; no office.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // The exercises of every lesson: for 120 names no slip earns right, and no right answer is called anything
 // else.
 #include <gtest/gtest.h>

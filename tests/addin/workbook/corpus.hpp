@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Invented workbooks of a hill co-operative that dries ginger and pineapple, labelled as people label, with
 // mistakes planted. A line "! CLASS CELL" names a planted mistake; nothing else in them is wrong.
 #pragma once

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 #include "tests/addin/workbook/picture_text.hpp"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Pictures of workbooks as text, so that a test reads like a sheet.
 #pragma once
 

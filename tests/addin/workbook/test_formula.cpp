@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Formulas of a picture: read, written, copied, computed.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What rests on what.
 #include <gtest/gtest.h>
 

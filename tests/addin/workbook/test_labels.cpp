@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What the numbers of a sheet are, by their labels, units, formats, notes and names.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Known sums and slips in plain formulas: workbooks in the habits in which people write them, right ones and
 // with a mistake planted.
 #include <gtest/gtest.h>

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // Reviews of whole workbooks: what is found of planted mistakes, and what is called wrong without being so.
 #include <gtest/gtest.h>
 

@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MPL-2.0
 // What a result rests on, what is known of each input, and the formulas between worked out again.
 #include <gtest/gtest.h>
 
