@@ -190,6 +190,7 @@ class Expression {
             return of_range(name, arguments);
         }
         std::vector<double> x;
+        x.reserve(arguments.size());
         for (const Input& input : arguments) x.push_back(input.form == Input::Form::text ? 0 : input.number);
         if (name == "min") return *std::min_element(x.begin(), x.end());
         if (name == "max") return *std::max_element(x.begin(), x.end());

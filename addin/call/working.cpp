@@ -134,7 +134,6 @@ class Writer {
         give(names);
         const Function& function = call_.function;
         if (!function.caution.empty()) made_.lines.push_back(written(function.caution, reading_));
-        if (const auto* table = std::get_if<Table>(&outcome)) bind_rows(*table, names);
         const std::optional<double> last = steps(call_, made_.value, names);
         if (function.scalar && last) {
             made_.as_written = last;
@@ -214,19 +213,6 @@ class Writer {
                 made_.lines.push_back(std::string(param.name) + " = " + in_a_line(value, as_used, use.name));
             names.units[std::string(param.name)] = physical(use.name);
             names.values[std::string(param.name)] = std::move(as_used);
-        }
-    }
-
-    // The rows of a table that its working may speak of.
-    static void bind_rows(const Table& table, Names& names) {
-        for (std::size_t row = 0; table.columns > 1 && row < table.rows(); ++row) {
-            const auto* name = std::get_if<std::string>(&table.at(row, 0));
-            const auto* number = std::get_if<double>(&table.at(row, 1));
-            if (name == nullptr || number == nullptr) continue;
-            std::string key = "row_" + *name;
-            std::ranges::replace_if(
-                key, [](char c) { return c == ' ' || c == '-' || c == '/'; }, '_');
-            names.values[key] = *number;
         }
     }
 
@@ -313,7 +299,7 @@ class Writer {
                 case WorkingLine::Form::step: {
                     const Computed computed = compute(line.expression, names);
                     const std::string expression = formula_in_words(line.expression, reading_);
-                    push(name + " = " + expression);
+                    push(std::string(name).append(" = ").append(expression));
                     std::string unit(line.unit);
                     if (unit == "mass") unit = call.masses_as_given ? "" : mass_ ? mass_->name : "g";
                     if (unit.empty() && name == call.function.result)
