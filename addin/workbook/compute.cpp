@@ -313,6 +313,19 @@ class Computer {
             for (const Formula& part : parts) text += as_text(value(part));
             return text;
         }
+        if (name == "TRIM") {  // no spaces at the ends, single ones within
+            const std::string whole = as_text(value(parts.front()));
+            std::string text(trimmed(whole));
+            text.erase(
+                std::unique(text.begin(), text.end(), [](char a, char b) { return a == ' ' && b == ' '; }),
+                text.end());
+            return text;
+        }
+        if (name == "LEN") {  // characters, not bytes
+            const std::string text = as_text(value(parts.front()));
+            return static_cast<double>(
+                std::ranges::count_if(text, [](char c) { return (c & 0xC0) != 0x80; }));
+        }
         if (name == "SUMPRODUCT") {
             Input all = value(parts.front());
             for (const Formula& part : parts.subspan(1))

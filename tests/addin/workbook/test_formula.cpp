@@ -102,6 +102,7 @@ TEST(WorkbookFormula, IsComputed) {
     EXPECT_DOUBLE_EQ(value("CEILING(7;5)+FLOOR(7;5)"), 15);
     EXPECT_DOUBLE_EQ(value("MOD(-7;3)"), 2);
     EXPECT_DOUBLE_EQ(value("LOG(100)+LOG(8;2)"), 5);
+    EXPECT_DOUBLE_EQ(value("LEN(TRIM(\"  größe  m \"))"), 7);
     EXPECT_DOUBLE_EQ(value("SIGN(-3)+10*SIGN(3)+SIGN(0)"), 9);
     EXPECT_DOUBLE_EQ(value("SUMPRODUCT(B1:B2;C1:C2)"), 12.5 * 0.86 + 0.196);
     EXPECT_DOUBLE_EQ(value("INDEX(B1:C2;2;1)*$Other.A1"), 7.84);
