@@ -138,7 +138,7 @@ class Book {
         conditions_ += "    <calcext:conditional-format calcext:target-range-address=\"" + base + ":" +
                        escaped_xml(quoted_plain(sheet_)) + "." + last + "\">\n";
         const auto condition = [&](const char* style, const std::string& formula) {
-            conditions_ += "     <calcext:condition calcext:apply-style-name=\"" + style_name(style) +
+            conditions_ += "     <calcext:condition calcext:apply-style-name=\"" + std::string(style) +
                            "\" calcext:value=\"formula-is(" + escaped_xml(formula) +
                            ")\" calcext:base-cell-address=\"" + base + "\"/>\n";
         };
@@ -292,7 +292,7 @@ void put_lesson(Book& book, std::span<const Placed> places, const Handout& hando
     const std::string& sheet = places.front().sheet;
     const std::string_view lesson = places.front().drawn->exercise->lesson;
     book.begin_sheet(sheet,
-                     {{10},
+                     {{14},
                       {105},
                       {24},
                       {24},
