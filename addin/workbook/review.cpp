@@ -205,6 +205,15 @@ class Reviewer {
         return place.sheet == at.sheet ? in_words(place) : in_words(place, picture_);
     }
 
+    // Of IF(…) the branch that is taken, as far as that can be known: what waits for an answer is not
+    // refused.
+    const Formula& taken(const Formula& formula, const Place& place) const {
+        if (formula.what != What::call || formula.text != "IF" || formula.parts.size() < 2) return formula;
+        const auto condition = number_of(formula.parts[0], place, picture_);
+        const std::size_t branch = !condition ? 0U : *condition != 0 ? 1U : 2U;
+        return branch == 0 || branch >= formula.parts.size() ? formula : taken(formula.parts[branch], place);
+    }
+
     // The innermost call that is refused. Where the cell shows no error and hides none, nothing is.
     std::optional<std::string> first_refusal(const Formula& formula, const Place& place,
                                              const Cell& cell) const {
@@ -214,7 +223,7 @@ class Reviewer {
         });
         if (!hides) return {};
         std::optional<std::string> found;
-        for_each_meant(formula, picture_, [&](const Formula& part) {
+        for_each_meant(taken(formula, place), picture_, [&](const Formula& part) {
             const Function* function = is_ours(part) ? find_function(part.text) : nullptr;
             if (function == nullptr) return;
             if (auto refusal = refusal_of(*function, arguments_of(part, place, picture_), reading_))

@@ -144,6 +144,17 @@ TEST(WorkbookReview, APointTypedForACommaIsAsked) {
     EXPECT_TRUE(review(read_picture(rows).picture).findings.empty());
 }
 
+TEST(WorkbookReview, WhatWaitsForAnAnswerIsNotRefused) {
+    const auto verdict = [](const std::string& answer) {
+        const PictureText sheets =
+            read_picture("A1 | Answer |" + answer +
+                         "| x | =IF(LEN(TRIM(B1))=0;\"\";IFERROR(DRY.DRIEDMASS(B1;86;0.1);\"?\"))");
+        return review(sheets.picture).findings.at(0).verdict;
+    };
+    EXPECT_NE(verdict(""), Verdict::wrong);
+    EXPECT_EQ(verdict(" 12 "), Verdict::wrong);
+}
+
 TEST(WorkbookReview, ThreeCopiesAroundTellAnOddOne) {
     const auto odd_among = [](std::string_view rows, std::string_view odd) {
         const PictureText sheets =
