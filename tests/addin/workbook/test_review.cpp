@@ -86,8 +86,8 @@ TEST(WorkbookReview, FindsWhatIsPlantedAndLittleElse) {
     std::cout << "found " << found << " of " << planted << " (" << called_wrong
               << " as wrong), falsely wrong " << falsely << " of " << right << " right formulas, " << formulas
               << " in all\n";
-    EXPECT_GE(10 * found, 8 * planted);
-    EXPECT_LE(200 * falsely, right);
+    EXPECT_GE(100 * found, 90 * planted);
+    EXPECT_LE(2000 * falsely, right);
 }
 
 TEST(WorkbookReview, TellsAboutOneCell) {
@@ -142,6 +142,49 @@ TEST(WorkbookReview, APointTypedForACommaIsAsked) {
     EXPECT_EQ(made.findings[0].why,
               "is it 0,614, typed with a point? Here a point parts thousands: 614 was read");
     EXPECT_TRUE(review(read_picture(rows).picture).findings.empty());
+}
+
+TEST(WorkbookReview, DoubtsWhatAResultCannotBe) {
+    const auto doubt = [](const std::string& sheet, std::string_view cell) {
+        const PictureText sheets = read_picture(sheet);
+        const Review made = review(sheets.picture);
+        const Finding* finding = finding_at(made, place(sheets.picture, cell));
+        return finding != nullptr && finding->verdict == Verdict::doubtful ? finding->why : std::string();
+    };
+    const auto says = [](const std::string& why, std::string_view part) {
+        EXPECT_NE(why.find(part), std::string::npos) << part << " in: " << why;
+    };
+    const std::string masses = "A1 | Fresh (kg) | 12\nA2 | Dried (g) | 2000\nA3 | Dried (kg) | 2\n";
+    says(doubt(masses + "A4 | Yield | =B2/B1", "B4"), "two units");
+    EXPECT_EQ(doubt(masses + "A4 | Yield | =B3/B1", "B4"), "");
+    says(doubt(masses + "A4 | Yield (%) | =B1/B3*100", "B4"), "more than the whole");
+    EXPECT_EQ(doubt(masses + "A4 | Yield (%) | =B3/B1*100", "B4"), "");
+    says(doubt(masses + "A4 | Drying ratio | =B3/B1", "B4"), "upside down");
+    EXPECT_EQ(doubt(masses + "A4 | Drying ratio | =B1/B3", "B4"), "");
+    says(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1", "B4"), "upside down");
+    EXPECT_EQ(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B1/B3", "B4"), "");
+    says(doubt(masses + "A4 | Dry solids (kg) | =B3", "B4"), "whole mass is taken for its dry solids");
+    says(doubt("A1 | Solids (kg) | 2\nA2 | Dried product (kg) | =B1", "B2"), "taken for the dried product");
+    says(doubt("A1 | Power (kW) | 3\nA2 | Enthalpy in | 40\nA3 | Enthalpy out | 60\nA4 | Heater (kW) | "
+               "=B1*(B2-B3)",
+               "B4"),
+         "below nothing");
+}
+
+TEST(WorkbookReview, TotalsThatTakeTheirRowOtherwise) {
+    const auto of_total = [](std::string_view total) {
+        const PictureText sheets = read_picture(
+            "A1 | Lot | Fresh (kg) | Dried (kg) | Ratio\n"
+            "A2:A4 | x | 12 | 3 | =B2/C2\nB3 | 20 | 8\n"
+            "A5 | Total | =SUM(B2:B4) | =SUM(C2:C4) | " +
+            std::string(total));
+        const Review made = review(sheets.picture);
+        const Finding* finding = finding_at(made, place(sheets.picture, "D5"));
+        return finding == nullptr ? Verdict::not_judged : finding->verdict;
+    };
+    EXPECT_EQ(of_total("=C5/B5"), Verdict::wrong);
+    EXPECT_EQ(of_total("=AVERAGE(D2:D4)"), Verdict::doubtful);
+    EXPECT_GT(of_total("=B5/C5"), Verdict::doubtful);
 }
 
 TEST(WorkbookReview, WhatWaitsForAnAnswerIsNotRefused) {
