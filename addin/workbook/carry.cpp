@@ -27,17 +27,19 @@ bool holds(const std::vector<double>& scales, double scale) {
     return std::ranges::any_of(scales, [scale](double x) { return near(x, scale); });
 }
 
+bool near_factor(double c, double known) {
+    return std::abs(c / known - 1) < 5e-4 || std::abs(c * known - 1) < 5e-4;
+}
+
 // Numbers that usually convert: powers of ten, and those between units of time, energy, mass, length.
 bool converts(double c) {
     if (!(c > 0)) return false;
     const double power = std::log10(c);
     if (std::abs(power - std::round(power)) < 1e-9 && std::abs(power) <= 9) return true;
     for (const double known :
-         {60.0,       24.0,   3600.0,    1440.0, 86400.0, 7.0,         168.0,     3.6,    453.59237, 453.6,
-          0.45359237, 0.4536, 28.349523, 28.35,  2.54,    25.4,        0.3048,    30.48,  4.1868,    6.894757,
-          101.325,    1.8,    2.2046226, 2.205,  35.274,  3.785411784, 0.0283168, 35.3147})
-        if (std::abs(c / known - 1) < 5e-4 || std::abs(c * known - 1) < 5e-4) return true;
-    return false;
+         {60.0, 24.0, 3600.0, 1440.0, 86400.0, 7.0, 168.0, 4.1868, 6.894757, 101.325, 1.8})
+        if (near_factor(c, known)) return true;
+    return is_unit_factor(c);
 }
 bool small_count(double c) { return c >= 2 && c <= 50 && std::abs(c - std::round(c)) < 1e-12; }
 
@@ -94,6 +96,12 @@ Carried by_label(const Meaning& meaning, const Place& place) {
 }
 
 }  // namespace
+
+bool is_unit_factor(double x) {
+    return std::ranges::any_of(
+        std::to_array({3.6, 453.59237, 28.349523, 2.54, 25.4, 0.3048, 30.48, 3.785411784, 28.3168, 3.412}),
+        [x](double known) { return near_factor(x, known) || near_factor(x, known / 1000); });
+}
 
 std::string unit_name(const Dimension& dimension, double scale) {
     static const auto names = [] {

@@ -15,6 +15,10 @@
 
 namespace drysheet::workbook {
 
+/// A factor between units of mass, length, volume or energy, or the other way round: as a number typed into a
+/// formula it is hardly ever anything else.
+bool is_unit_factor(double x);
+
 /// What a formula's value is by its inputs' units: a dimension and the scales it may have, since 60, 100 or
 /// 1000 in a formula may convert, or only multiply.
 struct Carried {

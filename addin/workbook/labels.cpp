@@ -505,6 +505,17 @@ Label read_label(std::string_view text) {
     return labelled(plain);
 }
 
+std::optional<std::pair<Label, Label>> read_quotient(std::string_view text) {
+    const auto parted = [text](std::string_view word) -> std::optional<std::pair<Label, Label>> {
+        const auto at = text.find(word);
+        if (at == std::string_view::npos) return {};
+        return std::pair(read_label(text.substr(0, at)), read_label(text.substr(at + word.size())));
+    };
+    for (const std::string_view per : kPer)
+        if (auto labels = parted(per)) return labels;
+    return parted(" : ");
+}
+
 // ---- the kind
 
 namespace {

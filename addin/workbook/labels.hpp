@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "addin/workbook/picture.hpp"
@@ -48,6 +49,9 @@ struct Label {
     bool empty() const { return says.none() && !unit; }
 };
 Label read_label(std::string_view text);
+/// "Green per kg of dried", "roh : trocken": what stands before the word and behind it. None where there is
+/// no such word.
+std::optional<std::pair<Label, Label>> read_quotient(std::string_view text);
 
 /// What a cell's number is.
 struct Meaning : Label {

@@ -40,16 +40,6 @@ const Place* cell_of(const Formula& f) {
     return nullptr;
 }
 
-// "Green per kg of dried", "roh : trocken": what is said before the word and behind it.
-std::optional<std::pair<Label, Label>> halves(const std::string& label) {
-    static constexpr std::array<std::string_view, 10> marks{
-        " per kg of ", " per kg ", " per ", " pro kg ", " pro ", " je kg ", " je ", " par ", " por ", " : "};
-    for (const std::string_view mark : marks)
-        if (const auto at = label.find(mark); at != std::string::npos)
-            return std::pair(read_label(label.substr(0, at)), read_label(label.substr(at + mark.size())));
-    return {};
-}
-
 struct Doubt {
     const Picture& picture;
     const Labels& labels;
@@ -61,8 +51,9 @@ struct Doubt {
 
     std::optional<Sentence> found() const {
         if (own.has(Say::deviation) || own.has(Say::difference)) return {};
-        for (const auto& doubt : {share(), below_nothing(), solids(), upside_down(), mixed_units()})
-            if (doubt) return doubt;
+        for (const auto doubt :
+             {&Doubt::share, &Doubt::below_nothing, &Doubt::solids, &Doubt::upside_down, &Doubt::mixed_units})
+            if (auto why = (this->*doubt)()) return why;
         return {};
     }
 
@@ -108,7 +99,7 @@ struct Doubt {
         if (!quotient) return {};
         const Place *top = cell_of(*quotient->first), *bottom = cell_of(*quotient->second);
         if (top != nullptr && bottom != nullptr)
-            if (const auto said = halves(own.label)) {
+            if (const auto said = read_quotient(own.label)) {
                 const Meaning &a = labels.at(*top), &b = labels.at(*bottom);
                 static constexpr std::array<std::pair<Say, Say>, 5> pairs{{{Say::fresh, Say::dried},
                                                                            {Say::whole, Say::dried},

@@ -13,6 +13,7 @@
 #include "addin/call/lookup.hpp"
 #include "addin/call/slips.hpp"
 #include "addin/text/words.hpp"
+#include "addin/workbook/carry.hpp"
 #include "addin/workbook/compute.hpp"
 #include "addin/workbook/formula.hpp"
 #include "addin/workbook/sums.hpp"
@@ -149,12 +150,10 @@ const Formula& bare(const Formula& formula) {
 }
 
 bool usual_constant(double x) {
-    for (const double usual : {0.0, 1.0, 2.0, 10.0, 24.0, 60.0, 100.0, 1000.0, 1440.0, 3600.0, 273.15, 273.16,
-                               // between units of mass, length, volume, energy
-                               0.4536, 0.453592, 0.45359237, 2.2046, 2.205, 2.20462, 453.6, 453.59237, 28.35,
-                               28.3495, 0.3048, 2.54, 3.785, 0.0283168, 3.412, 1.055, 3.6})
+    for (const double usual :
+         {0.0, 1.0, 2.0, 10.0, 24.0, 60.0, 100.0, 1000.0, 1440.0, 3600.0, 273.15, 273.16})
         if (std::abs(x) == usual) return true;
-    return false;
+    return is_unit_factor(x);
 }
 
 class Split {
