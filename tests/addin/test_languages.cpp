@@ -16,6 +16,7 @@
 #include "addin/call/why.hpp"
 #include "addin/call/working.hpp"
 #include "addin/text/texts.hpp"
+#include "addin/text/words.hpp"
 #include "addin/workbook/review.hpp"
 #include "tests/addin/workbook/picture_text.hpp"
 
@@ -189,6 +190,23 @@ TEST(German, ReviewsHoldNoEnglish) {
         }
     }
     EXPECT_GT(told, 100U);
+}
+
+// What is sure and what is harmless are one word in German and Spanish.
+TEST(Languages, NoneSaysThatAnythingIsSafe) {
+    static const std::set<std::string> said{
+        "sicher",  "sichere", "sicherer", "sicheres", "sicheren", "unbedenklich", "seguro", "segura",
+        "seguros", "seguras", "sûr",      "sûre",     "sûrs",     "sûres",        "safe",   "safely"};
+    for (const std::string language : {"de", "es", "fr"})
+        for (const auto& [key, text] : texts_of(language).lines()) {
+            std::istringstream words(text);
+            for (std::string word; words >> word;) {
+                while (!word.empty() &&
+                       std::string_view(".,:;?!()¿\"").find(word.back()) != std::string_view::npos)
+                    word.pop_back();
+                EXPECT_FALSE(said.contains(lower(word)) || said.contains(word)) << language << ": " << text;
+            }
+        }
 }
 
 // By the decimal sign of the reader, whatever a translator wrote.
