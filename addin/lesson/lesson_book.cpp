@@ -41,9 +41,9 @@ constexpr Style kStyles[] = {
     {"Line", "Default", "", R"(fo:font-size="9.5pt")"}};
 
 std::string style_name(std::string_view name) {
-    std::string safe;
-    for (const char c : name) safe += c == ' ' ? std::string("_20_") : std::string(1, c);
-    return safe;
+    std::string coded;
+    for (const char c : name) coded += c == ' ' ? std::string("_20_") : std::string(1, c);
+    return coded;
 }
 
 std::string styles(const std::string& title) {

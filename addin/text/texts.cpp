@@ -232,8 +232,7 @@ Texts::Texts(const std::string& file) : language_(std::filesystem::path(file).st
         if (line.empty() || line.front() == '#') continue;
         const auto tab = line.find('\t');
         if (tab == std::string::npos) throw wrong(": no tab in the line: ", line);
-        const std::size_t old = line.starts_with("words.") ? 6 : 0;  // as keys once began
-        lines_.emplace_back(line.substr(old, tab - old), line.substr(tab + 1));
+        lines_.emplace_back(line.substr(0, tab), line.substr(tab + 1));
         if (!by_key_.insert(lines_.back()).second) throw wrong(": twice: ", lines_.back().first);
     }
 }
