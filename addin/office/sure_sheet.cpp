@@ -236,6 +236,7 @@ class Writing {
             next_row();
             input_links_.push_back(link(input.cell));
             input_formats_.push_back(input.number.u > 0 ? format_for(u[i] / 10) : "General");
+            u_formats_.push_back(format_for(input.number.u));
             put(1, input.label);
             put(2, input.number.value);
             put(4, input.from);
@@ -292,6 +293,7 @@ class Writing {
                    inputs = static_cast<sal_Int32>(input_links_.size());
         write_formats(first_result_, result_formats_, 2, 2);
         write_formats(first_result_, result_formats_, 5, 2);
+        write_formats(first_input_, u_formats_, 3, 1);
         write_formats(first_input_, input_formats_, 5, 1);
         set(rows_of(first_input_, inputs, 6, 1), "NumberFormat", number_format(document_, "0.0 %"));
 
@@ -351,7 +353,7 @@ class Writing {
     std::vector<std::array<Any, kColumns>> grid_;
     std::vector<sal_Int32> sentences_, headings_;
     std::vector<OUString> result_links_, input_links_;
-    std::vector<std::string> result_formats_, input_formats_;
+    std::vector<std::string> result_formats_, input_formats_, u_formats_;
     sal_Int32 first_result_ = 0, first_input_ = 0;
 };
 

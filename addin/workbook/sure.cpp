@@ -407,14 +407,24 @@ Input SureInput::with(double x, bool decimal_comma) const {
 }
 
 std::string label_of(const Place& place, const Picture& picture, const Labels& labels) {
-    const std::string& label = labels.at(place).label;
-    if (!label.empty()) return label;
-    for (int left = place.column - 1; left >= 0; --left) {
-        const Cell* cell = picture.at({place.sheet, place.row, left});
+    const Meaning& meaning = labels.at(place);
+    const auto text_at = [&](int column) -> std::string {
+        const Cell* cell = picture.at({place.sheet, place.row, column});
         const auto* text = cell == nullptr ? nullptr : std::get_if<std::string>(&cell->value);
-        if (text != nullptr && !trimmed(*text).empty()) return std::string(trimmed(*text));
+        return text == nullptr ? std::string() : std::string(trimmed(*text));
+    };
+    int left = place.column - 1;
+    if (meaning.label.empty()) {
+        while (left >= 0 && text_at(left).empty()) --left;
+        return left < 0 ? std::string() : text_at(left);
     }
-    return {};
+    if (!meaning.evidence.starts_with("headed ")) return meaning.label;
+    // under a heading: the row's own words before it, the first of those that stand side by side
+    std::string row;
+    while (left >= 0 && text_at(left).empty()) --left;
+    for (; left >= 0 && picture.at({place.sheet, place.row, left}) != nullptr; --left)
+        if (const std::string text = text_at(left); !text.empty()) row = text;
+    return row.empty() ? meaning.label : row + ": " + meaning.label;
 }
 
 Sure rests_on(const std::vector<Place>& results, const Picture& picture, const Labels& labels,

@@ -114,6 +114,19 @@ TEST(WorkbookSure, ReadsColumnsAndRowsAndPoints) {
 }
 
 // A mean with its own ± stands for its readings; one whose inputs have a ± does not.
+TEST(WorkbookSure, NamesAnInputByItsRowAndItsHeading) {
+    const Read read(R"(
+        A1 | Moisture, of the wet mass | Known by | Moisture | ± points
+        A2 | Before drying | oven | 82 % | 0.5
+        A3 | After drying | | 10 % | 1
+        A5 | Fresh mass (g) | 500
+        A6 | Dried | =B5*(1-C2)/(1-C3))",
+                    "B6");
+    EXPECT_EQ(read.at("C2").label, "Before drying: Moisture");
+    EXPECT_EQ(read.at("C3").label, "After drying: Moisture");
+    EXPECT_EQ(read.at("B5").label, "Fresh mass (g)");
+}
+
 TEST(WorkbookSure, AMeanWithItsOwnUncertaintyIsAnInput) {
     const Read mean(R"(
         A1 | Reading (g) | 10.1
