@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MPL-2.0
 """About This Cell: the deck in the sidebar, what it says of the selected cell, and the working as cells."""
 
+import math
 import statistics
 import time
 import unittest
@@ -17,16 +18,18 @@ class PanelTest(MenuTest):
             self.book.put(f"A{row}", label)
             self.book.put(f"B{row}", content)
 
-    def said(self):
-        """What the panel shows."""
+    def dialog(self):
         controller = self.book.document.CurrentController
         sidebar = controller.getSidebar()
         decks = sidebar.getDecks()
         deck = decks.getByName("DrysheetDeck")
         panels = deck.getPanels()
         panel = panels.getByName("DrysheetCell")
-        dialog = panel.getDialog()
-        return dialog.getControl("about").getModel().Text
+        return panel.getDialog()
+
+    def said(self):
+        """What the panel shows."""
+        return self.dialog().getControl("about").getModel().Text
 
     def open_at(self, address):
         self.select(address)
@@ -127,6 +130,21 @@ class PanelTest(MenuTest):
         self.assertEqual(self.send("working"), (False, "The selected cell calls no function of Drysheet."))
         self.select("B6")
         self.assertIn("DRY.DRYBASIS", self.send("working")[1])
+
+    def test_a_button_for_how_sure(self):
+        self.book.put("C1", "± 0.5 kg")
+        self.open_at("B4")
+        button = self.dialog().getControl("sure")
+        self.assertEqual(button.getModel().Label, "How Sure Is This Cell")
+        button.getAccessibleContext().doAccessibleAction(0)  # a press, which the office passes on by and by
+        end = time.monotonic() + 60
+        while self.book.document.CurrentController.ActiveSheet.Name != "How sure" and time.monotonic() < end:
+            time.sleep(0.1)
+        names = self.book.document.CurrentController.ActiveSheet.NamedRanges
+        u = names.getByName("sure_u").getReferredCells().getCellByPosition(0, 0).Value
+        # 12.5 ± 0.5 kg; the moistures are read to 0.01 and 0.1, each u = d/√12 (JCGM 100:2008 F.2.2.1)
+        parts = (0.5 * 0.14 / 0.9, 12.5 / 0.9 * 0.01 / math.sqrt(12), 12.5 * 0.14 / 0.9 ** 2 * 0.1 / math.sqrt(12))
+        self.assertAlmostEqual(u, math.hypot(*parts), delta=0.01 * u)
 
 
 if __name__ == "__main__":
