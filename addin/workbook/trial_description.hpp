@@ -252,6 +252,9 @@ constexpr Working kWorkings[] = {
     {"Air into the dryer, relative humidity", "dryer_rh", "room_temp room_rh dryer_temp",
      R"(DRY.HEATEDRH([room_temp];[room_rh];[dryer_temp];[pressure]))"},
     {"Energy, kWh", "energy_used", "", R"(IF([energy]<>"";[energy];[heat]))"},
+    {"Its ±", "energy_used_u", "energy_used", R"(IF([energy]<>"";0;[heat_u]))"},
+    {"Cost of the raw material", "raw_cost", "price_raw whole_loaded", "[price_raw]*[whole_loaded]/1000"},
+    {"Its ±", "raw_cost_u", "raw_cost", "[raw_cost]*[whole_loaded_u]/[whole_loaded]"},
     {"Dry solids in a pack, g", "pack_solids", "pack_mass end", "DRY.SOLIDSMASS([pack_mass];[end])"},
     {"Product in words", "what", "", R"(IF(<product>="";“the product”;<product>))"},
     {"Moisture to reach in words", "target_words", "target_moisture",
@@ -485,9 +488,10 @@ constexpr Result kResults[] = {
      .unit = "",
      .needs = "product_out whole_loaded price_raw price_energy price_hour hours energy_used",
      .formula =
-         R"(DRY.UNITCOST([product_out]&" g";[price_raw]*[whole_loaded]/1000;[energy_used];[price_energy];[hours];[price_hour];N([price_other])))",
+         R"(DRY.UNITCOST([product_out]&" g";[raw_cost];[energy_used];[price_energy];[hours];[price_hour];N([price_other])))",
+     .u = kFirstOrder,
      .remark =
-         R"(IF([milled]="";“dried, not milled”;“milled and kept”)&IF([energy]="";“; with the least heat only”;""))"},
+         R"(IF([milled]="";“dried, not milled”;“milled and kept”)&IF([energy]="";“; with the least heat only; prices and hours as exact”;“; prices, hours and the meter as exact”))"},
     {.label = "The bigger batch gives, dried",
      .name = "bigger_dried",
      .shows = Shows::mass,

@@ -100,6 +100,9 @@ class Trial(TrialSheet):
             "passed_by_readings": 6 + (290 - 200 / (1 - target)) / 40,
             "caking": 32 / (32 + 5.42 * 165),  # Gordon and Taylor, 62 °C and 5.42 in a store of 30 °C
             "cost": (1.5 * 4 * loaded / 2980 + 12 * 0.3 + 2.5 * 5 + 2) / 0.730,
+            # the raw material's ± by the load, the whole and the prepared; the product's by two weighings
+            "cost_u": math.hypot(1.5 * 4 * loaded / 2980 * math.sqrt((u_loaded / loaded) ** 2 + 1 / 4000 ** 2 + 1 / 2980 ** 2) / 0.730,
+                                 (1.5 * 4 * loaded / 2980 + 12 * 0.3 + 2.5 * 5 + 2) / 0.730 * math.sqrt(2) / 730),
             "bigger_dried": 50000 * 0.745 * dried / loaded,
             "bigger_water": 50000 * 0.745 * 0.6 / 0.8,
         }
@@ -134,6 +137,22 @@ class Trial(TrialSheet):
                         self.assertEqual(again.error_cells(), [])
                         self.check(document=again.document)
                         self.assertEqual(again.cell("A1", "Trial report").getString(), "Drying trial: pineapple")
+
+    def test_the_least_heat_brings_its_own_uncertainty_into_the_cost(self):
+        self.fill()
+        metered = self.by_hand()["cost_u"][0]
+        self.named("energy").setString("")
+
+        def heat(load, start, final):  # as in by_hand
+            return load * ((0.837 + 3.349 * start) * 40 + (start - final) / (1 - final) * 2357.7) / 3600
+
+        at, u = (2.950, 0.80, 0.20), (math.sqrt(6) / 1000, 0.005, 0.02)
+        parts = [heat(*(x + d * (i == k) for i, x in enumerate(at))) - heat(*at) for k, d in enumerate(u)]
+        # all but the product's part, which goes with the cost itself, stays as it was
+        product = math.sqrt(2) / 730
+        less = (self.by_hand()["cost"][0] * product) ** 2 - (self.result("cost").value * product) ** 2
+        self.assert_close(self.result("cost_u").value, math.sqrt(metered ** 2 - less + (0.3 / 0.730 * math.hypot(*parts)) ** 2), 5e-3, "cost_u")
+        self.assertIn("prices and hours as exact", self.beside("cost", 10))
 
     def test_masses_in_pounds(self):
         self.fill()
