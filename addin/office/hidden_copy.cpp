@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "addin/office/hidden_copy.hpp"
 
+#include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/document/XUndoManagerSupplier.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/io/XSeekable.hpp>
 #include <com/sun/star/io/XStream.hpp>
+#include <com/sun/star/sheet/FormulaResult.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
@@ -49,6 +51,13 @@ Document copy_of(const Request& request, const Reference<frame::XModel>& workboo
 
 Reference<table::XCell> cell_at(const Document& document, const workbook::Place& place) {
     return sheet_at(document, place.sheet)->getCellByPosition(place.column, place.row);
+}
+
+// Not a text, the value of which is 0.
+bool shows_number(const Reference<table::XCell>& cell) {
+    sal_Int32 type = 0;
+    Reference<beans::XPropertySet>(cell, UNO_QUERY_THROW)->getPropertyValue("FormulaResultType2") >>= type;
+    return type == sheet::FormulaResult::VALUE;
 }
 
 }  // namespace
@@ -102,7 +111,7 @@ std::vector<std::optional<double>> HiddenCopy::operator()(std::span<const Input>
     std::vector<std::optional<double>> values;
     values.reserve(results_.size());
     for (const auto& cell : results_) {
-        const bool number = cell->getError() == 0;
+        const bool number = cell->getError() == 0 && shows_number(cell);
         values.push_back(number ? std::optional(cell->getValue()) : std::nullopt);
     }
     return values;

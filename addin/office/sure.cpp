@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 // How Sure Is This Cell: the ± of the selected results from all inputs they rest on, by moving these in a
 // hidden copy.
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
@@ -31,10 +32,29 @@ using Clock = std::chrono::steady_clock;
 namespace {
 
 constexpr std::size_t kMostResults = 500;
+constexpr int kMostTexts = 9;        // between a text and the number that it shows
 constexpr double kSame = 1e-9;       // of what the copy and the replay show
 constexpr std::size_t kFewRows = 2;  // of a derivative's tableau, where each value is a recalculation
 constexpr std::chrono::seconds kAdaptiveTime{30};  // for the draws of JCGM 101
 constexpr std::chrono::milliseconds kTick{100};    // between two looks at the progress bar
+
+// A text that shows a number stands for the one it was made of: the first formula that it refers to, over
+// other such texts.
+std::optional<Place> number_shown_by(Place place, const workbook::Picture& picture) {
+    for (int step = 0; step < kMostTexts; ++step) {
+        const workbook::Cell& cell = *picture.at(place);
+        if (!cell.formula || cell.error != 0) return {};
+        if (std::holds_alternative<double>(cell.value)) return place;
+        const std::vector<workbook::Area> areas = workbook::areas_in(*cell.formula, picture);
+        const auto next = std::ranges::find_if(areas, [&](const workbook::Area& area) {
+            const workbook::Cell* one = picture.at({area.sheet, area.top, area.left});
+            return area.one_cell() && one != nullptr && one->formula;
+        });
+        if (next == areas.end()) return {};
+        place = {next->sheet, next->top, next->left};
+    }
+    return {};
+}
 
 // The formulas with a number in what is selected.
 std::vector<Place> selected_results(const Reference<frame::XModel>& model, const workbook::Picture& picture,
@@ -52,6 +72,8 @@ std::vector<Place> selected_results(const Reference<frame::XModel>& model, const
         if (result && (cell.error != 0 || std::holds_alternative<double>(cell.value)))
             results.push_back(place);
     }
+    if (results.empty() && filled.size() == 1)
+        if (const auto shown = number_shown_by(filled.front(), picture)) results.push_back(*shown);
     if (results.empty()) throw NotDone(texts.word("Select one result, or one range of them, first."));
     return results;
 }
@@ -79,8 +101,16 @@ class Assessing {
     Assessing(const Request& request, const Reference<frame::XModel>& model,
               const std::vector<Place>& results, const workbook::Sure& sure, const workbook::Picture& picture,
               LongWork& work)
-        : texts_(request.texts), sure_(sure), results_(results), picture_(picture), work_(work) {
-        for (const SureInput& input : sure.inputs) {
+        : texts_(request.texts),
+          results_(results),
+          picture_(picture),
+          work_(work),
+          inputs_(sure.inputs.size()) {
+        for (std::size_t i = 0; i < sure.inputs.size(); ++i) {
+            const SureInput& input = sure.inputs[i];
+            if (!(input.number.u > 0)) continue;
+            index_.push_back(i);
+            moved_.push_back(input);
             places_.push_back(input.cell);
             at_.push_back(input.number.value);
         }
@@ -91,21 +121,29 @@ class Assessing {
         workbook::Replay replay(picture_, graph, places_, results_);
         const auto by_copy = [this](std::span<const double> x) {
             tick();
-            return (*copy_)(contents(sure_.inputs, x, picture_.decimal_comma));
+            return (*copy_)(contents(moved_, x, picture_.decimal_comma));
         };
         const auto by_replay = [this, &replay](std::span<const double> x) {
             tick();
-            return replay(contents(sure_.inputs, x, picture_.decimal_comma));
+            return replay(contents(moved_, x, picture_.decimal_comma));
         };
         const bool agree = checked(by_copy, by_replay);
         const auto start = Clock::now();
         const auto go_on = [start] { return Clock::now() - start < kAdaptiveTime; };
-        if (agree) return workbook::assess(by_replay, sure_.inputs, numeric::kTableau, go_on);
-        return workbook::assess(by_copy, sure_.inputs, kFewRows, go_on);
+        auto assessed = agree ? workbook::assess(by_replay, moved_, numeric::kTableau, go_on)
+                              : workbook::assess(by_copy, moved_, kFewRows, go_on);
+        for (workbook::Assessed& one : assessed) {  // those that were not moved contribute nothing
+            std::vector<double> parts(inputs_);
+            for (std::size_t i = 0; i < one.contributions.size(); ++i)
+                parts[index_[i]] = one.contributions[i];
+            one.contributions = std::move(parts);
+        }
+        return assessed;
     }
 
   private:
-    // Every input moved in the copy, and whether the formulas worked out here say the same each time.
+    // Every input moved by its u in the copy, and whether the formulas worked out here say the same each
+    // time.
     bool checked(const numeric::Models& by_copy, const numeric::Models& by_replay) {
         const auto base = by_copy(at_);
         for (std::size_t r = 0; r < results_.size(); ++r) {
@@ -121,8 +159,7 @@ class Assessing {
         bool agree = same(by_replay(at_), base, base);
         std::vector<double> x = at_;
         for (std::size_t i = 0; i < x.size() && agree; ++i) {
-            const double u = sure_.inputs[i].number.u;
-            if (!(u > 0)) continue;
+            const double u = moved_[i].number.u;
             for (const double moved : {at_[i] + u, at_[i] - u}) {
                 x[i] = moved;
                 agree = agree && same(by_replay(x), by_copy(x), base);
@@ -140,10 +177,12 @@ class Assessing {
     }
 
     const Texts& texts_;
-    const workbook::Sure& sure_;
     const std::vector<Place>& results_;
     const workbook::Picture& picture_;
     LongWork& work_;
+    std::size_t inputs_;
+    std::vector<SureInput> moved_;  ///< those with a u
+    std::vector<std::size_t> index_;
     std::vector<Place> places_;
     std::vector<double> at_;
     std::optional<HiddenCopy> copy_;
@@ -182,7 +221,11 @@ std::string how_sure(const Request& request) {
         throw NotDone(texts.word("{} rests on no number that was typed.",
                                  {workbook::in_words(results.front(), picture)}));
     work.done(20);
-    what.assessed = Assessing(request, model, results, what.sure, picture, work).run(graph);
+    if (std::ranges::any_of(what.sure.inputs, [](const SureInput& input) { return input.number.u > 0; }))
+        what.assessed = Assessing(request, model, results, what.sure, picture, work).run(graph);
+    else
+        for (const Place& place : results)
+            what.assessed.push_back({.known = true, .value = workbook::number_in(picture, place).value()});
 
     const OUString name = free_name(document, texts.word("How sure"));
     const UndoStep step(document, ustring_from(title));

@@ -13,6 +13,7 @@
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/XMergeable.hpp>
 #include <numeric>
+#include <tuple>
 
 #include "addin/office/cells.hpp"
 #include "addin/text/words.hpp"
@@ -56,6 +57,19 @@ std::string format_for(double u) {
     return decimals == 0 ? "0" : "0." + std::string(static_cast<std::size_t>(decimals), '0');
 }
 
+std::string time_format(workbook::Format format) {
+    switch (format) {
+        case workbook::Format::clock:
+            return "[HH]:MM";
+        case workbook::Format::date:
+            return "YYYY-MM-DD";
+        case workbook::Format::date_clock:
+            return "YYYY-MM-DD HH:MM";
+        default:
+            return "General";
+    }
+}
+
 class Writing {
   public:
     Writing(const Document& document, const Sheet& sheet, const SureSheet& what)
@@ -85,9 +99,19 @@ class Writing {
     std::string name_of(const SureInput& input) const {
         return input.label.empty() ? name_of(input.cell) : input.label;
     }
-    std::string listed(const std::vector<Place>& places) const {
+    /// "Run.A3, Run.B4:B9"
+    std::string listed(std::vector<Place> places) const {
+        std::ranges::sort(places, {},
+                          [](const Place& at) { return std::tuple(at.sheet, at.column, at.row); });
         std::string text;
-        for (const Place& place : places) text += (text.empty() ? "" : ", ") + name_of(place);
+        for (std::size_t i = 0, end = 0; i < places.size(); i = end) {
+            for (end = i + 1; end < places.size() && places[end].sheet == places[i].sheet &&
+                              places[end].column == places[i].column &&
+                              places[end].row == places[end - 1].row + 1;)
+                ++end;
+            text += (text.empty() ? "" : ", ") + name_of(places[i]);
+            if (end - i > 1) text += ":" + workbook::in_words(places[end - 1]);
+        }
         return text;
     }
     std::string number(double x, int digits = 3) const { return in_words(x, digits, reading_); }
@@ -235,6 +259,7 @@ class Writing {
             const SureInput& input = all[i];
             next_row();
             input_links_.push_back(link(input.cell));
+            value_formats_.push_back(time_format(what_.picture.at(input.cell)->format));
             input_formats_.push_back(input.number.u > 0 ? format_for(u[i] / 10) : "General");
             u_formats_.push_back(format_for(input.number.u));
             put(1, input.label);
@@ -266,7 +291,7 @@ class Writing {
     }
     // Each row's own format, as long as these are few.
     void write_formats(sal_Int32 first, const std::vector<std::string>& formats, sal_Int32 column,
-                       sal_Int32 columns) const {
+                       sal_Int32 columns, std::string_view otherwise = kFigures) const {
         std::vector<std::size_t> starts;
         for (std::size_t i = 0; i < formats.size(); ++i)
             if (i == 0 || formats[i] != formats[i - 1]) starts.push_back(i);
@@ -274,7 +299,7 @@ class Writing {
         if (!few) starts = {0};
         for (std::size_t k = 0; k < starts.size(); ++k) {
             const std::size_t end = k + 1 < starts.size() ? starts[k + 1] : formats.size();
-            const std::string format(few ? std::string_view(formats[starts[k]]) : kFigures);
+            const std::string format(few ? std::string_view(formats[starts[k]]) : otherwise);
             if (format != "General")
                 set(rows_of(first + static_cast<sal_Int32>(starts[k]),
                             static_cast<sal_Int32>(end - starts[k]), column, columns),
@@ -293,6 +318,7 @@ class Writing {
                    inputs = static_cast<sal_Int32>(input_links_.size());
         write_formats(first_result_, result_formats_, 2, 2);
         write_formats(first_result_, result_formats_, 5, 2);
+        write_formats(first_input_, value_formats_, 2, 1, "General");
         write_formats(first_input_, u_formats_, 3, 1);
         write_formats(first_input_, input_formats_, 5, 1);
         set(rows_of(first_input_, inputs, 6, 1), "NumberFormat", number_format(document_, "0.0 %"));
@@ -353,7 +379,7 @@ class Writing {
     std::vector<std::array<Any, kColumns>> grid_;
     std::vector<sal_Int32> sentences_, headings_;
     std::vector<OUString> result_links_, input_links_;
-    std::vector<std::string> result_formats_, input_formats_, u_formats_;
+    std::vector<std::string> result_formats_, input_formats_, value_formats_, u_formats_;
     sal_Int32 first_result_ = 0, first_input_ = 0;
 };
 

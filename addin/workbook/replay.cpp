@@ -73,24 +73,28 @@ std::size_t Replay::add(const Place& wanted, const Graph& graph) {
     while (!open.empty()) {
         const auto [place, ready] = open.back();
         open.pop_back();
-        if (slots_.contains(place)) continue;
+        if (slots_.contains(place) || still_.contains(place)) continue;
         const Cell* cell = picture_.at(place);
-        if (cell == nullptr || (!cell->formula && !(place == wanted))) continue;
+        if (cell == nullptr || !cell->formula) continue;
         if (!ready) {
             open.emplace_back(place, true);
             for (const Place& below : graph.refers_to(place))
                 if (!slots_.contains(below)) open.emplace_back(below, false);
             continue;
         }
+        const std::vector<Place> below = graph.refers_to(place);
+        if (std::ranges::none_of(below, [this](const Place& at) { return slots_.contains(at); })) {
+            still_.insert(place);
+            continue;
+        }
         slots_.emplace(place, given_.size());
         given_.push_back(shown(picture_, place));
-        if (cell->formula)
-            steps_.push_back({place, &*cell->formula, compiled(*cell->formula, false), given_.size() - 1});
+        steps_.push_back({place, &*cell->formula, compiled(*cell->formula, false), given_.size() - 1});
     }
     const auto found = slots_.find(wanted);
     if (found != slots_.end()) return found->second;
     slots_.emplace(wanted, given_.size());
-    given_.emplace_back();
+    given_.push_back(shown(picture_, wanted));
     return given_.size() - 1;
 }
 

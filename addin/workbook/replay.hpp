@@ -6,6 +6,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <span>
 #include <vector>
 
@@ -20,6 +21,7 @@ namespace drysheet::workbook {
 class Replay {
   public:
     /// The picture must outlive it. inputs: cells whose formulas, if they have any, are not worked out.
+    /// Formulas that rest on none of them stay what they show.
     Replay(const Picture& picture, const Graph& graph, std::span<const Place> inputs,
            std::span<const Place> results);
     ~Replay();
@@ -42,6 +44,7 @@ class Replay {
 
     const Picture& picture_;
     std::map<Place, std::size_t> slots_;
+    std::set<Place> still_;        ///< formulas that rest on no input
     std::vector<Given> given_;     ///< of each slot: the inputs first
     std::vector<double> numbers_;  ///< the same, not a number where it is none
     std::vector<Step> steps_;      ///< in an order in which each has what it needs

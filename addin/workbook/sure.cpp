@@ -73,6 +73,9 @@ constexpr std::array<std::string_view, 14> kDeviations{"uncertaint",
                                                        "stdev",
                                                        "stddev",
                                                        "streuung"};
+// A heading that says nothing of what stands below it.
+constexpr std::array<std::string_view, 9> kPlainHeadings{"value",  "number", "wert",   "zahl",  "valeur",
+                                                         "nombre", "valor",  "número", "numero"};
 constexpr std::array<std::string_view, 3> kPointsWords{"point", "punkt", "punto"};
 
 bool has_digit(std::string_view text) { return text.find_first_of("0123456789") != std::string_view::npos; }
@@ -115,7 +118,20 @@ class Reader {
         : picture_(picture),
           labels_(labels),
           texts_(texts),
-          reading_{.decimal_comma = picture.decimal_comma} {}
+          reading_{.decimal_comma = picture.decimal_comma} {
+        const auto key = [](const Name& name) { return std::pair(name.scope, lower(name.name)); };
+        std::map<std::pair<int, std::string>, const Name*> known;
+        for (const Name& name : picture.names) known.emplace(key(name), &name);
+        for (const Name& name : picture.names) {
+            auto [scope, called] = key(name);
+            const auto other = known.find({scope, called + "_u"});
+            if (other == known.end()) continue;
+            const auto values = areas_in(name.means, picture), u = areas_in(other->second->means, picture);
+            if (values.size() == 1 && u.size() == 1 && u.front().one_cell())
+                named_.push_back(
+                    {values.front(), {u.front().sheet, u.front().top, u.front().left}, other->second->name});
+        }
+    }
 
     std::string label_of(const Place& place) const { return workbook::label_of(place, picture_, labels_); }
 
@@ -155,10 +171,12 @@ class Reader {
     }
 
   private:
+    // A text that was typed; one that is worked out tells of some result.
     const std::string* text_at(int sheet, int row, int column) const {
         if (row < 0 || column < 0) return nullptr;
         const Cell* cell = picture_.at({sheet, row, column});
-        const auto* text = cell == nullptr ? nullptr : std::get_if<std::string>(&cell->value);
+        const auto* text =
+            cell == nullptr || cell->formula ? nullptr : std::get_if<std::string>(&cell->value);
         return text != nullptr && !trimmed(*text).empty() ? text : nullptr;
     }
     bool number_at(const Place& place) const {
@@ -179,9 +197,6 @@ class Reader {
         const std::string plain(plain_spaces(text, storage));
         const QuantityText read = read_quantity(plain, reading_);
         if (read.fault != TextFault::none || read.clock) return false;
-        const auto typed = read_typed(plain, reading_);
-        if (typed.fault != TextFault::none || typed.typed.unit != read.said)
-            return false;  // parts: no one number
         made.number.value = read.value;
         made.number.u = read.uncertainty;
         made.after = read.said.empty() ? "" : " " + std::string(read.said);
@@ -314,20 +329,14 @@ class Reader {
         return cell == nullptr || std::holds_alternative<std::monostate>(cell->value);
     }
 
-    static std::optional<Place> one_cell(const Formula& formula) {
-        if (formula.what != Formula::What::cell || formula.from.gone || !formula.from.file.empty()) return {};
-        return formula.from.cell;
-    }
     std::optional<Stated> by_name(const Place& place) const {
-        for (const Name& name : picture_.names) {
-            if (one_cell(name.means) != place) continue;
-            for (const Name& other : picture_.names)
-                if (other.scope == name.scope && lower(other.name) == lower(name.name) + "_u")
-                    if (const auto at = one_cell(other.means))
-                        if (auto stated = held(*at, "")) {
-                            stated->how = texts_.word("the cell named {}", {other.name});
-                            return stated;
-                        }
+        for (const Named& named : named_) {
+            if (!named.values.holds(place)) continue;
+            if (auto stated = held(named.u, "")) {
+                const std::string label = label_of(named.u);
+                stated->how = label.empty() ? texts_.word("the cell named {}", {named.name}) : label;
+                return stated;
+            }
         }
         return {};
     }
@@ -358,9 +367,9 @@ class Reader {
         const Cell* cell = picture_.at(place);
         if (says(cell->note, kGuesses) || says(label_of(place), kGuesses) || says(cell->style, kGuesses))
             return true;
-        for (int i = 1; i <= kAcross; ++i) {
+        for (int i = -1; i <= kAcross; ++i) {
             const std::string* text = text_at(place.sheet, place.row, place.column + i);
-            if (text != nullptr && says(*text, kGuesses)) return true;
+            if (i != 0 && text != nullptr && says(*text, kGuesses)) return true;
         }
         return false;
     }
@@ -393,10 +402,18 @@ class Reader {
         return (end == std::string::npos ? code.size() : end) - point - 1;
     }
 
+    /// Cells of a name, and the one of the same name with _u.
+    struct Named {
+        Area values;
+        Place u;
+        std::string name;
+    };
+
     const Picture& picture_;
     const Labels& labels_;
     const Texts& texts_;
     const Reading reading_;
+    std::vector<Named> named_;
 };
 
 }  // namespace
@@ -407,24 +424,37 @@ Input SureInput::with(double x, bool decimal_comma) const {
 }
 
 std::string label_of(const Place& place, const Picture& picture, const Labels& labels) {
-    const Meaning& meaning = labels.at(place);
-    const auto text_at = [&](int column) -> std::string {
-        const Cell* cell = picture.at({place.sheet, place.row, column});
+    const auto at = [&](int row, int column) { return picture.at({place.sheet, row, column}); };
+    const auto text_at = [&](int row, int column) -> std::string {
+        const Cell* cell = column < 0 ? nullptr : at(row, column);
         const auto* text = cell == nullptr ? nullptr : std::get_if<std::string>(&cell->value);
         return text == nullptr ? std::string() : std::string(trimmed(*text));
     };
+    const auto number_at = [&](int column) {
+        const Cell* cell = column < 0 ? nullptr : at(place.row, column);
+        return cell != nullptr && (std::holds_alternative<double>(cell->value) ||
+                                   has_digit(text_at(place.row, column).substr(0, 1)));
+    };
+    const std::string& read_from = labels.at(place).label;
+    // the row's own words before it, the first of those that stand side by side
     int left = place.column - 1;
-    if (meaning.label.empty()) {
-        while (left >= 0 && text_at(left).empty()) --left;
-        return left < 0 ? std::string() : text_at(left);
-    }
-    if (!meaning.evidence.starts_with("headed ")) return meaning.label;
-    // under a heading: the row's own words before it, the first of those that stand side by side
-    std::string row;
-    while (left >= 0 && text_at(left).empty()) --left;
-    for (; left >= 0 && picture.at({place.sheet, place.row, left}) != nullptr; --left)
-        if (const std::string text = text_at(left); !text.empty()) row = text;
-    return row.empty() ? meaning.label : row + ": " + meaning.label;
+    while (left >= 0 && text_at(place.row, left).empty()) --left;
+    if (left < 0) return read_from;
+    const std::string nearest = text_at(place.row, left);
+    int first = left;
+    for (; left >= 0 && at(place.row, left) != nullptr; --left)
+        if (!text_at(place.row, left).empty()) first = left;
+    const std::string row = text_at(place.row, first);
+    std::string heading = read_from == nearest || read_from == row ? std::string() : read_from;
+    // one of several in its row is told apart by its heading
+    if (heading.empty() && (number_at(place.column - 1) || number_at(place.column + 1)))
+        for (int up = place.row - 1; up >= 0 && heading.empty(); --up) {
+            const std::string above = text_at(up, place.column);
+            if (!has_digit(above.substr(0, 1))) heading = above;
+            if (text_at(up, first).empty()) break;  // where the rows begin
+        }
+    const bool plain = std::ranges::find(kPlainHeadings, lower(heading)) != kPlainHeadings.end();
+    return heading.empty() || plain ? row : row + ": " + heading;
 }
 
 Sure rests_on(const std::vector<Place>& results, const Picture& picture, const Labels& labels,

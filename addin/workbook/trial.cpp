@@ -408,8 +408,11 @@ class Writer {
             }
             for (int i = 0; i < line.times; ++i) input(line, i, row++);
         }
-        for (const auto& [known, place] : make.places())
-            if (place.what != What::none && !known.starts_with("price_")) name(known, place.raw);
+        for (const auto& [known, place] : make.places()) {
+            if (place.what == What::none || known.starts_with("price_")) continue;
+            name(known, place.raw);
+            if (place.what == What::mass && known != "scale_u") name(known + "_u", make.at("weighing").raw);
+        }
     }
 
     void results() {

@@ -185,6 +185,7 @@ struct Working {
 constexpr Working kWorkings[] = {
     {"Grams in it", "factor", "", R"(DRY.IN("1 "&[unit];"g"))"},
     {"One weighing is good to, g", "u1", "", R"(IF([scale_u]="";1;[scale_u]))"},
+    {"One weighing is good to", "weighing", "", R"([u1]/[factor]&" "&[unit])"},
     {"Pressure, kPa", "pressure", "", R"(IF([altitude]="";101.325;DRY.ALTITUDEPRESSURE([altitude])))"},
     {"Parts taken off, g", "parts", "", "SUM([parts_off])"},
     {"Moisture at the end, or to reach", "end", "",

@@ -353,6 +353,42 @@ class Trial(TrialSheet):
         self.assertIn("866.7 ± 6.8 g", shown)
         self.assertTrue(any(str(cell).startswith("Guessed or typical") for cell in shown))
 
+    def test_how_sure_agrees_with_the_sheet(self):
+        self.fill()
+        load, u_load, start, final = 2950, math.sqrt(6), 0.80, 0.20
+        hand = self.by_hand()
+        wanted = {
+            "yield_prepared": hand["yield_prepared_u"][0],
+            "water": math.hypot((start - final) / (1 - final) * u_load, load / (1 - final) * 0.005, load * (1 - start) / (1 - final) ** 2 * 0.02),
+            # the sheet's own, and the meter read to 1 kWh (JCGM 100:2008 F.2.2.1)
+            "cost": math.hypot(hand["cost_u"][0], 0.3 / 0.730 / math.sqrt(12)),
+        }
+        labels = {"yield_prepared": {"Whole, as bought", "Prepared, ready for the trays"},
+                  "water": {"Before drying: Moisture", "After drying: Moisture", "Tray 1: Empty", "Tray 3: Loaded"},
+                  "cost": {"Energy used, by the meter", "Milled and sieved", "Price of the raw material", "Tray 2: Loaded"}}
+        controller = self.document.CurrentController
+        trial, report = self.book.sheet("Trial"), self.book.sheet("Trial report")
+        for name, u in wanted.items():
+            at = self.named(name).CellAddress
+            row = next(row for row in range(60) if report.getCellByPosition(0, row).String == "Cost of a kilogram")
+            # the number, the text that shows it, and on the report
+            for cell in (trial.getCellByPosition(at.Column, at.Row), trial.getCellByPosition(at.Column - 1, at.Row),
+                         *((report.getCellByPosition(1, row),) if name == "cost" else ())):
+                controller.setActiveSheet(cell.Spreadsheet)
+                controller.select(cell)
+                began = time.monotonic()
+                done, said = self.send("sure")
+                took = time.monotonic() - began
+                self.assertTrue(done, said)
+                sheet = controller.ActiveSheet
+                names = sheet.NamedRanges
+                with self.subTest(name, cell=cell.AbsoluteName):
+                    self.assert_close(names.getByName("sure_u").getReferredCells().getCellByPosition(0, 0).Value, u, 1e-3, name)
+                    rows = names.getByName("DRYSHEET_SURE").getReferredCells().getDataArray()[1:]
+                    self.assertLessEqual(labels[name], {row[1] for row in rows})
+                    self.assertLess(took, 20)  # 1 s on an idle machine
+                self.document.Sheets.removeByName(sheet.Name)
+
     def test_the_review_finds_nothing_wrong_in_it(self):
         self.fill()
         done, said = self.send("review")

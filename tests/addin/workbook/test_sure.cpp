@@ -113,7 +113,6 @@ TEST(WorkbookSure, ReadsColumnsAndRowsAndPoints) {
     has(expanded, "A2", 0.1, "the column ± (k = 2)");
 }
 
-// A mean with its own ± stands for its readings; one whose inputs have a ± does not.
 TEST(WorkbookSure, NamesAnInputByItsRowAndItsHeading) {
     const Read read(R"(
         A1 | Moisture, of the wet mass | Known by | Moisture | ± points
@@ -125,8 +124,39 @@ TEST(WorkbookSure, NamesAnInputByItsRowAndItsHeading) {
     EXPECT_EQ(read.at("C2").label, "Before drying: Moisture");
     EXPECT_EQ(read.at("C3").label, "After drying: Moisture");
     EXPECT_EQ(read.at("B5").label, "Fresh mass (g)");
+    const Read several(R"(
+        A1 | Trays | Empty | Loaded
+        A2 | Tray 1 | 600 | 1600
+        A3 | Tray 2 | '0.61 kg' | 1610
+        A5 | Quantity | Value | u
+        A6 | Fresh mass (g) | 500 | 1
+        E1 | =C2-B2+C3-B3+B6)",
+                       "E1");
+    EXPECT_EQ(several.at("B2").label, "Tray 1: Empty");
+    EXPECT_EQ(several.at("C2").label, "Tray 1: Loaded");
+    EXPECT_EQ(several.at("C3").label, "Tray 2: Loaded");
+    EXPECT_EQ(several.at("B6").label, "Fresh mass (g)");
 }
 
+// What every weighing of a sheet is good to, under one name; what a sentence says of a result is no ± of a
+// number before it.
+TEST(WorkbookSure, TakesOneUncertaintyForTheCellsOfAName) {
+    const Read read(R"(
+        A1 | Whole | '2 kg 980 g'
+        A2 | Tray (kg) | 1.6 | | ="737 ± 26 g"
+        A3 | Tray | 1610
+        A4 | Good to | '1 g'
+        A6 | =B1+B2+B3
+        name weighed = $Sheet1.B1:$Sheet1.B3
+        name weighed_u = $Sheet1.B4)",
+                    "A6");
+    has(read, "B1", 0.001, "Good to");
+    EXPECT_EQ(read.at("B1").with(2.5, false).text, "2.5 kg");
+    has(read, "B2", 0.001, "Good to");
+    has(read, "B3", 1, "Good to");
+}
+
+// A mean with its own ± stands for its readings; one whose inputs have a ± does not.
 TEST(WorkbookSure, AMeanWithItsOwnUncertaintyIsAnInput) {
     const Read mean(R"(
         A1 | Reading (g) | 10.1
@@ -168,14 +198,17 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         A1 | =$In.A4+SQRT($In.A3)*EXP(-$In.A2)+$In.A5
         A2 | =DRY.DRIEDMASS($In.A1;0.8;$In.A2)
         A3 | =LN($In.B1-3)
+        A4 | =$In.B2*2
+        A5 | =$Out.A4+$In.A1
         name half = $In.A1/2)");
     const Picture& picture = sheets.picture;
     const Graph graph(picture);
     const std::vector<Place> inputs{place(picture, "In.A1"), place(picture, "In.B1"),
                                     place(picture, "In.A2")},
-        results{place(picture, "Out.A1"), place(picture, "Out.A2"), place(picture, "Out.A3")};
+        results{place(picture, "Out.A1"), place(picture, "Out.A2"), place(picture, "Out.A3"),
+                place(picture, "Out.A4"), place(picture, "Out.A5")};
     Replay replay(picture, graph, inputs, results);
-    EXPECT_EQ(replay.formulas(), 6u);
+    EXPECT_EQ(replay.formulas(), 7u);  // one rests on no input
     for (const auto& [a, b, c] : {std::tuple{2.0, 3.0, 0.1}, {6.0, 5.0, 0.2}, {0.5, 4.0, 0.05}}) {
         const double sum = a + b + c + 4, a3 = a * b + sum * sum / 4 - c / 100, a4 = (a > 5 ? a3 : -a3) + 4,
                      a5 = a / 2 * std::max({a, b, 4.0}) + (a + b) / 2;
@@ -184,6 +217,8 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         EXPECT_NEAR(*got[0], a4 + std::sqrt(a3) * std::exp(-c) + a5, 1e-12 * std::abs(*got[0]));
         EXPECT_NEAR(*got[1], a * 0.2 / (1 - c), 1e-12);
         EXPECT_EQ(got[2].has_value(), b > 3);
+        EXPECT_EQ(got[3], 8);
+        EXPECT_EQ(got[4], 8 + a);
     }
 }
 
