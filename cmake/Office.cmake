@@ -104,6 +104,22 @@ add_custom_command(OUTPUT ${oxt_root}/CalcAddIns.xcu ${oxt_root}/Addons.xcu ${ox
     COMMAND drysheet_catalogue page > ${oxt_root}/help/functions.html
     DEPENDS drysheet_catalogue ${DRYSHEET_TEXTS} ${examples}
     VERBATIM COMMENT "Writing registration, menu and help page from the catalogue")
+# The examples in each language; the lessons' desk is a lecturer's and stays as it is.
+foreach(texts ${DRYSHEET_TEXTS})
+    cmake_path(GET texts STEM language)
+    foreach(example ${examples})
+        cmake_path(GET example FILENAME name)
+        if(name STREQUAL "lessons.fods")
+            continue()
+        endif()
+        set(file examples/${language}/${name})
+        add_custom_command(OUTPUT ${oxt_root}/${file}
+            COMMAND ${CMAKE_COMMAND} -E make_directory ${oxt_root}/examples/${language}
+            COMMAND drysheet_catalogue example ${texts} ${example} > ${oxt_root}/${file}
+            DEPENDS drysheet_catalogue ${texts} ${example} VERBATIM COMMENT "Writing ${file}")
+        list(APPEND packed ${file})
+    endforeach()
+endforeach()
 list(APPEND packed CalcAddIns.xcu Addons.xcu help/functions.html drysheet.rdb)
 list(TRANSFORM packed PREPEND ${oxt_root}/ OUTPUT_VARIABLE packed_files)
 set(oxt ${PROJECT_BINARY_DIR}/drysheet.oxt)

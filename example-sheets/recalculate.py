@@ -34,13 +34,13 @@ def key_results(book):
             for label, value, unit, number in rows]
 
 
-def opened(calc, path):
-    """A workbook; one that has no file is an example that the add-in writes when its menu opens it."""
+def opened(calc, path, how="example"):
+    """A workbook; one that has no file is an example, or a blank form, as the add-in's menu opens it."""
     if path.suffix:
         return calc.open(path)
     empty = calc.desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, ())
     calc.service("com.sun.star.frame.DispatchHelper").executeDispatch(
-        empty.CurrentController.Frame, f"org.drysheet.menu:example-{path}", "", 0, ())
+        empty.CurrentController.Frame, f"org.drysheet.menu:{how}-{path}", "", 0, ())
     book = office.Book(calc.desktop.getCurrentComponent())
     empty.close(True)
     return book

@@ -3,6 +3,7 @@
 // range.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -50,6 +51,12 @@ std::string key_of(const Function& function, const Parameter& param);
 std::string menu_xcu(const std::vector<Texts>& languages, const std::vector<std::string>& examples);
 /// Its keys, with the English texts.
 std::vector<std::pair<std::string, std::string>> menu_keys(const std::vector<std::string>& examples);
+
+/// An example workbook's flat XML with all that a person reads in the language of the texts: labels, texts in
+/// formulas, names of sheets, titles. A key of its own is the workbook's name before the English:
+/// "sorption.In". `heard` is told every text.
+using Heard = std::function<void(const std::string& key, const std::string& english)>;
+std::string in_language(const std::string& workbook, const Texts& texts, const Heard& heard = {});
 
 /// The function reference as a page for a browser, from its Markdown.
 std::string html_page(const std::string& markdown);

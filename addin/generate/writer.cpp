@@ -15,6 +15,7 @@
 #include "addin/generate/described.hpp"
 #include "addin/generate/questions.hpp"
 #include "addin/lesson/lesson_book.hpp"
+#include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/formula_text.hpp"
 
@@ -304,7 +305,26 @@ void write_reference(std::ostream& out) {
     }
 }
 
-// Holds a translator's files against the catalogue: false when a key is none. Says what is missing.
+// Whether a text of an example is more than a number, a unit, or a name of the catalogue.
+bool has_words(const std::string& text) {
+    static const std::set<std::string_view> names = [] {
+        std::set<std::string_view> all;
+        for (const Function& function : functions()) {
+            for (const Parameter& param : function.params)
+                all.insert(param.choices.begin(), param.choices.end());
+            for (const Check& check : function.checks) all.insert(check.at);
+        }
+        return all;
+    }();
+    const auto letter = [](char c) { return c >= 'a' && c <= 'z'; };
+    const bool word = std::ranges::adjacent_find(
+                          text, [&](char a, char b) { return letter(a) && letter(b); }) != text.end();
+    return word && !names.contains(text) && read_quantity(text, {}).fault != TextFault::none &&
+           read_quantity("1 " + text, {}).fault != TextFault::none;
+}
+
+// Holds a translator's files against the catalogue: false when a key is none, or a text of an example has no
+// line. Says what is missing.
 bool check_texts(const std::vector<Texts>& languages, const std::vector<std::string>& examples,
                  const std::vector<std::string>& sources) {
     std::map<std::string, std::string> known;  // the English of each key
@@ -338,6 +358,16 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
             english.insert(literal.text);
             if (literal.form) known.emplace(literal.text, literal.text);
         }
+    std::map<std::string, std::string> shown;  // by the examples, which are opened in the language
+    for (const std::string& example : examples) {
+        if (example.ends_with("lessons.fods")) continue;  // written from what says its words itself
+        (void)in_language(example, {}, [&](const std::string& key, const std::string& text) {
+            english.insert(key);
+            english.insert(text);
+            if (has_words(text)) shown.emplace(key, text);
+        });
+    }
+    known.insert(shown.begin(), shown.end());
     for (const auto& [key, text] : known) english.insert(text);
     std::map<std::string, std::string> wanted = known;
     for (const Texts& texts : languages)  // what one language has the others want too
@@ -356,6 +386,8 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
             else if (places(text) != places(at_key == known.end() ? key : at_key->second))
                 wrong(texts, key + ": each {} must be kept");
         }
+        for (const auto& [key, text] : shown)
+            if (!texts.of(key, text)) wrong(texts, key + ": an example shows it in English");
         std::set<std::string> missing;
         for (const auto& [key, text] : wanted)
             if (!texts.of(key, text)) missing.insert(text);
@@ -402,12 +434,14 @@ int main(int count, char** given) try {
              constexpr std::array<std::string_view, 3> names{"Asha Rawat", "Dorje Lepcha", "Meera Thapa"};
              std::cout << class_book(exercise_rows(), names, Texts{});
          }},
+        {"example", [&] { std::cout << in_language(examples.at(0), languages.back()); }},
         {"texts", [&] { good = check_texts(languages, examples, sources); }}};
     const auto found = tasks.find(task);
     if (found == tasks.end()) {
         std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page|lessons\n"
                      "       drysheet_catalogue xcu [LANGUAGE.tsv …]\n"
                      "       drysheet_catalogue menu [LANGUAGE.tsv …] [EXAMPLE.fods …]\n"
+                     "       drysheet_catalogue example LANGUAGE.tsv EXAMPLE.fods\n"
                      "       drysheet_catalogue texts [LANGUAGE.tsv …] [EXAMPLE.fods …] [SOURCE.cpp …]\n";
         return 2;
     }

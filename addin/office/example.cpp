@@ -4,6 +4,7 @@
 #include <com/sun/star/document/XUndoManagerSupplier.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XCellRangesQuery.hpp>
+#include <osl/file.hxx>
 
 #include "addin/office/cells.hpp"
 #include "addin/office/commands.hpp"
@@ -40,6 +41,16 @@ void empty_inputs(const Document& document) {
     }
 }
 
+// In the menu's language, where there is one.
+OUString file_of(const Request& request, const std::string& name) {
+    const OUString translated =
+        request.in_package("examples/" + std::string(request.texts.language()) + "/" + name + ".fods");
+    osl::DirectoryItem item;
+    return osl::DirectoryItem::get(translated, item) == osl::FileBase::E_None
+               ? translated
+               : request.in_package("examples/" + name + ".fods");
+}
+
 std::string open(const Request& request, const std::string& name, bool blank) {
     try {
         Reference<frame::XModel> model;
@@ -48,7 +59,7 @@ std::string open(const Request& request, const std::string& name, bool blank) {
             write_notebook(model, request, blank);
         } else {
             // as a new workbook without a name, so that the example itself stays as it is
-            model = request.load(request.in_package("examples/" + name + ".fods"),
+            model = request.load(file_of(request, name),
                                  {{"AsTemplate", 0, uno::Any(true), beans::PropertyState_DIRECT_VALUE}});
             if (blank) empty_inputs(Document(model, UNO_QUERY_THROW));
         }
