@@ -39,16 +39,15 @@ constexpr Param kOrder{.name = arg::order, .text = "order of the loss: 1, or 0",
 
 constexpr std::string_view kNotListed = "not listed";
 
-std::string source_of(const FoundFoods& found) {
-    std::string source = "typical, not measured:";
+Sentence source_of(const FoundFoods& found) {
+    std::string lines;
     for (std::string_view last; const Food* food : found.lines) {
-        source +=
-            food->source == last ? "; " : (last.empty() ? " " : ". ") + std::string(food->source) + ": ";
-        source += food->name;
+        lines += food->source == last ? "; " : (last.empty() ? "" : ". ") + std::string(food->source) + ": ";
+        lines += food->name;
         last = food->source;
     }
-    if (found.isotherm) source += ". Isotherm: " + std::string(found.isotherm->source);
-    return source;
+    if (!found.isotherm) return {"typical, not measured: {}", {lines}};
+    return {"typical, not measured: {}. Isotherm: {}", {lines, found.isotherm->source}};
 }
 
 /// The rows of TYPICAL: name, value, unit.
@@ -79,7 +78,7 @@ Table typical_table(const FoundFoods& found) {
         row("sd", std::sqrt(squares / (n - 1)), "fraction wb");
     } else {
         const auto& between = lines.front()->moisture_sd;
-        row("sd", between ? Cell(*between) : Cell(std::string(kNotListed)), "fraction wb");
+        row("sd", between ? Cell(*between) : Cell(Told(kNotListed)), "fraction wb");
     }
     row("low", driest->moisture, "fraction wb");
     row("high", wettest->moisture, "fraction wb");
@@ -88,7 +87,7 @@ Table typical_table(const FoundFoods& found) {
     row("carbohydrate", mean(&Food::carbohydrate), "fraction");
     row("fibre", mean(&Food::fibre), "fraction");
     row("ash", mean(&Food::ash), "fraction");
-    row("sugars", with_sugars > 0 ? Cell(sugars / with_sugars) : Cell(std::string(kNotListed)), "fraction");
+    row("sugars", with_sugars > 0 ? Cell(sugars / with_sugars) : Cell(Told(kNotListed)), "fraction");
     if (const auto* isotherm = found.isotherm) {
         row("isotherm", std::string(isotherm->model), "");
         const auto models = isotherm_models();
@@ -98,7 +97,7 @@ Table typical_table(const FoundFoods& found) {
         row("temp", isotherm->celsius, "°C");
     }
     row("foods", n, "");
-    row("source", source_of(found), "");
+    row("source", Told(source_of(found)), "");
     return table;
 }
 
@@ -121,7 +120,9 @@ Outcome typical(const std::string& food, const std::optional<std::string>& what)
         if (lower(std::get<std::string>(table.at(i, 0))) != wanted) continue;
         const Cell& value = table.at(i, 1);
         if (const auto* number = std::get_if<double>(&value)) return *number;
-        if (std::get<std::string>(value) != kNotListed) return std::get<std::string>(value);
+        if (const auto* name = std::get_if<std::string>(&value)) return *name;
+        const Told& told = std::get<Told>(value);
+        if (told.sentence.form != kNotListed) return told;
         throw BadInput(arg::what, "is not in the tables for this food");
     }
     throw BadInput(
@@ -220,7 +221,9 @@ std::vector<Function> quality_entries() {
                           {{column("apple", "pear"), "moisture"}, "food"}},
              .see_also = {"FOODHEAT", "DRIEDMASS", "SORPTION", "CONTENTAFTER"},
              .rests_on =
-                 [](std::span<const Value> given) { return source_of(find_foods(given[0].names.front())); }}),
+                 [](std::span<const Value> given) {
+                     return written(source_of(find_foods(given[0].names.front())));
+                 }}),
         function<content_after>(
             {.name = "CONTENTAFTER",
              .topic = topic,

@@ -160,11 +160,11 @@ template <class SheetOf>
 std::string with_sheets(std::string_view addresses, const SheetOf& sheet_of) {
     std::string out;
     while (!addresses.empty()) {
-        const bool quoted = addresses.front() == '\'';
-        const auto end = quoted ? addresses.find('\'', 1) + 1
-                                : std::min(addresses.find_first_of("$.: "), addresses.size());
+        const std::size_t mark = addresses.front() == '\'' ? 1 : 0;
+        const auto end = mark == 1 ? addresses.find('\'', 1) + 1
+                                   : std::min(addresses.find_first_of("$.: "), addresses.size());
         if (addresses.substr(end).starts_with('.') && end > 0) {
-            const std::string name = sheet_of(std::string(addresses.substr(quoted, end - 2 * quoted)));
+            const std::string name = sheet_of(std::string(addresses.substr(mark, end - 2 * mark)));
             const bool simple = std::ranges::all_of(
                 name, [](unsigned char c) { return c < 128 && std::isalnum(c) != 0; });  // NOLINT
             out.append(simple ? name : "'" + name + "'");
