@@ -2,14 +2,18 @@
 // The fitting engine against the certified nonlinear sets of NIST, and its refusals.
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <functional>
+#include <map>
 #include <numbers>
 #include <string>
 #include <vector>
 
 #include "drysheet/error.hpp"
 #include "drysheet/numeric/fit.hpp"
+#include "drysheet/numeric/misfit.hpp"
+#include "drysheet/numeric/smooth.hpp"
 #include "tests/core/shared.hpp"
 
 using namespace drysheet;
@@ -237,4 +241,71 @@ TEST(Fit, statistics_of_a_straight_line) {
     EXPECT_LE(std::abs(fit.rmse - std::sqrt(0.45)), 1e-7);
     EXPECT_LE(std::abs(fit.reduced_chi2 - 0.9), 1e-7);
     EXPECT_TRUE(std::isinf(fit.aicc));
+}
+
+// A line through 2 + x/2 and noise, with a fault added. Chances and sizes by numpy 1.24 (lstsq of the line
+// with and without the term) and scipy 1.10 (stats.f.sf); that of one of twelve readings, and of one of nine
+// steps for the number of readings, times 12.
+TEST(Misfit, chances_are_those_of_the_f_test) {
+    using Kind = numeric::Misfit::Kind;
+    const std::vector<double> noise{0.3, -0.4, 0.1, 0.5, -0.2, -0.5, 0.4, 0.0, -0.3, 0.2, 0.4, -0.5};
+    std::vector<std::size_t> order(noise.size());
+    std::vector<double> fall(noise.size());
+    for (std::size_t i = 0; i < noise.size(); ++i) order[i] = i, fall[i] = std::exp(-static_cast<double>(i));
+    const FitModel line =
+        differentiated<2>([](auto i, const auto& p) { return p[0] + p[1] * static_cast<double>(i); });
+    const auto judged = [&](auto fault, double level) {
+        std::vector<double> y(noise);
+        for (std::size_t i = 0; i < y.size(); ++i)
+            y[i] += 2 + 0.5 * static_cast<double>(i) + fault(static_cast<double>(i));
+        const Fit fit = numeric::fit({.argument = "y", .data = y, .model = line, .starts = {{0, 0}}});
+        return numeric::misfit(fit, order, level, {}, {.values = fall});
+    };
+    struct Case {
+        std::function<double(double)> fault;
+        Kind kind;
+        std::size_t at;
+        double size, chance;
+    };
+    for (const auto& [fault, kind, at, size, chance] :
+         {Case{[](double i) { return i == 4 ? 3 : 0; }, Kind::one_reading, 4, 2.758214748, 0.001226782448},
+          Case{[](double i) { return i >= 6 ? 3 : 0; }, Kind::step, 6, 3.563809524, 0.0002166468342},
+          Case{[](double i) { return 1.2 * std::cos(std::numbers::pi * (i + 0.5) / 6); }, Kind::bend, 6,
+               -1.329133095, 0.004537167464},
+          Case{[](double i) { return 4 * std::exp(-i); }, Kind::term, 0, 4.176639348, 3.68324935e-05}}) {
+        const numeric::Misfit found = judged(fault, 0.005);
+        EXPECT_EQ(found.kind, kind);
+        EXPECT_EQ(found.at, at);
+        EXPECT_TRUE(near(found.size, size, 1e-6));
+        EXPECT_TRUE(near(found.chance, chance, 1e-6));
+        EXPECT_EQ(judged(fault, chance * 0.999).kind, Kind::none);
+    }
+    // Noise alone: the waves together say most, with a chance of 0.731.
+    EXPECT_EQ(judged([](double) { return 0; }, 0.7).kind, Kind::none);
+    EXPECT_TRUE(near(judged([](double) { return 0; }, 0.75).chance, 0.7310352106, 1e-6));
+}
+
+// tests/reference/make_local_slopes.py.
+TEST(LocalSlopes, agree_with_leaving_each_reading_out) {
+    std::map<std::string, std::array<std::vector<double>, 3>> sets;
+    for (const auto& row : reference("local_slopes.csv", ',')) {
+        if (row[0] == "set") continue;
+        for (std::size_t i = 0; i < 3; ++i) sets[row[0]][i].push_back(std::stod(row[i + 1]));
+    }
+    ASSERT_EQ(sets.size(), 3U);
+    for (const auto& [name, columns] : sets) {
+        const auto& [x, y, slopes] = columns;
+        const auto got = numeric::local_slopes(x, y, std::vector<bool>(x.size(), true));
+        // A reading that is not kept stands between the others and changes none of them.
+        auto more_x = x, more_y = y;
+        more_x.insert(more_x.begin() + 5, (x[4] + x[5]) / 2);
+        more_y.insert(more_y.begin() + 5, 100);
+        std::vector<bool> kept(more_x.size(), true);
+        kept[5] = false;
+        const auto beside = numeric::local_slopes(more_x, more_y, kept);
+        for (std::size_t i = 0; i < x.size(); ++i) {
+            EXPECT_TRUE(within(got[i], slopes[i], 1e-8)) << name << " at " << x[i];
+            EXPECT_TRUE(within(beside[i < 5 ? i : i + 1], slopes[i], 1e-8)) << name << " at " << x[i];
+        }
+    }
 }

@@ -71,6 +71,10 @@ TEST(Quality, browning_of_whey_powder) {
 TEST(Quality, along_straight_lines) {
     // SciPy 1.10.1, quad over both lines: see the working for k.
     EXPECT_TRUE(near(left_after({0, 6, 12}, {20, 60, 30}, 0.02, 50, 80), 0.836358284701365, 1e-11));
+    EXPECT_EQ(quality_left(std::vector{hours(0), hours(2)}, std::vector{celsius(50), celsius(50)},
+                           per_hour(0.1), celsius(50), kj_per_mol(80))
+                  .value(),
+              std::exp(-0.2));  // of first order where none is said
     // A point more on the line changes nothing; without an activation energy only the time counts.
     EXPECT_TRUE(near(left_after({0, 3, 6, 12}, {20, 40, 60, 30}, 0.02, 50, 80), 0.836358284701365, 1e-11));
     EXPECT_TRUE(near(left_after({0, 6, 12}, {20, 60, 30}, 0.02, 50, 0), std::exp(-0.24), 1e-12));

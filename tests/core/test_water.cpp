@@ -113,6 +113,14 @@ TEST(Water, CondensedPhases) {
     EXPECT_TRUE(near(1 / detail::condensed(353.15).v, 971.7662, 2e-5));
 }
 
+TEST(Water, IdealVapour) {
+    // IAPWS R6-95(2018) table 6: φ°τ = 9.04611106 at 500 K; h°/(R T) = 1 + τ φ°τ, R = 0.46151805 kJ/(kg K),
+    // M = 18.015268 g/mol.
+    const double tau = 647.096 / 500, molar_gas_constant = 461.51805 * 18.015268e-3;
+    EXPECT_TRUE(
+        near(detail::ideal_vapour_enthalpy(500), molar_gas_constant * 500 * (1 + tau * 9.04611106), 1e-9));
+}
+
 TEST(Water, Refusals) {
     // The ends of a range belong to it.
     EXPECT_NO_THROW(saturation_pressure(celsius(-100)));

@@ -13,6 +13,16 @@ using test::kg;
 using test::near;
 using test::wb;
 
+TEST(Yield, rounding_is_no_mass) {
+    // A difference of two masses, each rounded to half a unit of the 52 bits: three units of the largest are
+    // rounding, more is a mass; with four terms five units.
+    const double unit = 0x1p-52;
+    EXPECT_EQ(unless_rounding(kg(-3 * unit), kg(1)).value(), 0);
+    EXPECT_EQ(unless_rounding(kg(-3.5 * unit), kg(1)).value(), -3.5 * unit);
+    EXPECT_EQ(unless_rounding(kg(5 * unit), kg(1), 4).value(), 0);
+    EXPECT_EQ(unless_rounding(kg(5.5 * unit), kg(1), 4).value(), 5.5 * unit);
+}
+
 TEST(Yield, solids_balance_of_textbooks) {
     // Geankoplis (1993) ex. 1.5-1, p. 10: 1000 kg/h juice, 7.08 % solids to 58 %: 122.1 kg/h, 877.9 kg/h
     // water.

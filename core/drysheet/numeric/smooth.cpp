@@ -55,26 +55,23 @@ Local local_polynomial(const Readings& of, std::size_t at, const Smoother& smoot
     using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, Eigen::Dynamic, 4>;
     Matrix powers(rows, terms);
     Eigen::VectorXd right_side(rows);
-    double own_weight = 0;
     for (Eigen::Index k = 0; k < rows; ++k) {
         const std::size_t i = chosen[static_cast<std::size_t>(k)];
         const double d = (of.x[i] - of.x[at]) / reach;
-        const double tricube = cube(1 - cube(std::abs(d)));
-        double power = std::sqrt(tricube);
+        double power = std::sqrt(cube(1 - cube(std::abs(d))));  // of the tricube
         right_side[k] = power * of.y[i];
         for (Eigen::Index j = 0; j < terms; ++j) {
             powers(k, j) = power;
             power *= d;
         }
-        if (i == at) own_weight = tricube;
     }
     const Eigen::HouseholderQR<Matrix> qr(powers);
     const Eigen::VectorXd coefficients = qr.solve(right_side);
-    // Leverage: own weight · e₁ᵀ(AᵀA)⁻¹e₁.
+    // Leverage: e₁ᵀ(AᵀA)⁻¹e₁, as the reading's own weight is 1.
     const Matrix r = qr.matrixQR().topRows(terms).triangularView<Eigen::Upper>();
     const Eigen::VectorXd z =
         r.transpose().triangularView<Eigen::Lower>().solve(Eigen::VectorXd::Unit(terms, 0));
-    const double own_share = std::max(1 - own_weight * z.squaredNorm(), 1e-3);
+    const double own_share = std::max(1 - z.squaredNorm(), 1e-3);
     const double residual = of.kept[at] ? of.y[at] - coefficients[0] : 0;
     double slope = coefficients[1] / reach;
     // Beyond a gap longer than the rest of its window a polynomial is a guess; the way to the neighbour is
