@@ -37,7 +37,9 @@ TEST(Patterns, NamesBecomeAddresses) {
     ASSERT_NE(at(block, "AA12"), nullptr);
     EXPECT_EQ(at(block, "AA12")->content, "=2*AA11+AA11&\" \"&AB11&AC11&\" \"&AB11");
     EXPECT_TRUE(at(block, "AA11")->input);
+    EXPECT_TRUE(at(block, "AB11")->input) << "the unit of an input may be another";
     EXPECT_FALSE(at(block, "AA12")->input);
+    EXPECT_FALSE(at(block, "AB12")->input);
     EXPECT_EQ(at(block, "AB14")->content, "=Z14:Z15*2");
     EXPECT_EQ(at(block, "AB14")->array_rows, 2U);
     EXPECT_EQ(at(block, "AB15"), nullptr);

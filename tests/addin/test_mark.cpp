@@ -120,6 +120,8 @@ TEST(Mark, SaysWhatTheNumbersAreToEachOther) {
                  {0.025, 25.0, "wrong unit: 1000 times too small, as with kg for g"},
                  {"25 kg", "25 g", "wrong unit: 1000 times too large, as with g for kg"},
                  {31.0, "31000 g", "wrong unit: 1000 times too small, as with kg for g"},
+                 {"150 g", "1.5 g", "wrong"},
+                 {"1.5 g", "150 g", "wrong"},
                  {"90 h", "1.5 h", "wrong unit: 60 times too large, as with minutes for hours"},
                  {"140 °C", "60 °C", "wrong unit: this is the right temperature in °F"},
                  {"333.15 °C", "60 °C", "wrong unit: this is the right temperature in K"},

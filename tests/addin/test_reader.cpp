@@ -226,6 +226,11 @@ TEST(Why, SaysWhatWasProbablyMeant) {
     EXPECT_EQ(
         why_of("DRYBASIS", {1.05}),
         "moisture: 1.05 is above 1: a fraction is wanted; a dry basis of 1.05 kg/kg is written \"1.05 db\".");
+    EXPECT_EQ(why_of("DRYBASIS", {20.0}),
+              "moisture: 20 is above 1: a fraction is wanted; 20 % is 0.2; a dry basis of 20 kg/kg is "
+              "written \"20 db\".");
+    EXPECT_TRUE(says(why_of("DRYBASIS", {1.0}), "nothing but water has no solids to dry"));
+    EXPECT_TRUE(says(why_of("DRYBASIS", {-0.1}), "minus sign"));
     EXPECT_TRUE(says(why_of("DRYBASIS", {"abc"}), "write it like \"12.5 %\""));
     EXPECT_TRUE(says(why_of("SOLIDSMASS", {" kg", 0.5}), "a unit whose cell before it is blank"));
     EXPECT_TRUE(says(why_of("SOLIDSMASS", {"100 gr", 0.5}), "write g for a gram"));

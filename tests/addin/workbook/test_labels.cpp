@@ -60,10 +60,10 @@ TEST(WorkbookLabels, AreFoundInASheet) {
         A8 | | 8
         name load_kg = $Form.$B$8
         sheet Table
-        A1 | Tray | Fresh mass | Moisture | RH
-        A2 |      | g          | % db     | %
-        A3 | T1   | 412        | 640      | 35
-        A4 | T2   | 415        | 610      | 33)");
+        A1 | Tray | Fresh mass | Moisture | RH | Water | Water
+        A2 |      | g          | % db     | %  | % db  | % wb
+        A3 | T1   | 412        | 640      | 35 | 640   | 86
+        A4 | T2   | 415        | 610      | 33 | 610   | 86)");
     const Picture& picture = sheets.picture;
     const Labels labels(picture);
     const auto at = [&](std::string_view address) -> const Meaning& {
@@ -87,6 +87,8 @@ TEST(WorkbookLabels, AreFoundInASheet) {
     EXPECT_EQ(at("Table.C4").kind, Kind::moisture_dry);
     EXPECT_EQ(at("Table.C4").evidence, "headed \"Moisture / % db\"");
     EXPECT_EQ(at("Table.D3").kind, Kind::relative_humidity);
+    EXPECT_EQ(at("Table.E3").kind, Kind::moisture_dry);
+    EXPECT_EQ(at("Table.F3").kind, Kind::moisture_wet);
 }
 
 }  // namespace

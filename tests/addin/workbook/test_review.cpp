@@ -158,6 +158,8 @@ TEST(WorkbookReview, DoubtsWhatAResultCannotBe) {
     says(doubt(masses + "A4 | Yield | =B2/B1", "B4"), "two units");
     EXPECT_EQ(doubt(masses + "A4 | Yield | =B3/B1", "B4"), "");
     says(doubt(masses + "A4 | Yield (%) | =B1/B3*100", "B4"), "more than the whole");
+    says(doubt("A1 | Fresh (kg) | 1.2345\nA2 | Dried (kg) | 2\nA3 | Yield (%) | =B2/B1*100", "B3"),
+         "its value, 162, is more than the whole");
     EXPECT_EQ(doubt(masses + "A4 | Yield (%) | =B3/B1*100", "B4"), "");
     says(doubt(masses + "A4 | Drying ratio | =B3/B1", "B4"), "upside down");
     EXPECT_EQ(doubt(masses + "A4 | Drying ratio | =B1/B3", "B4"), "");
@@ -229,6 +231,24 @@ TEST(WorkbookReview, CopiesAreOneRowAndTheOddOneItsOwn) {
     EXPECT_DOUBLE_EQ(*made.findings[0].would_show, 6.25);  // 30 ÷ 4.8
     EXPECT_EQ(made.findings[1].cells.size(), 198U);
     EXPECT_EQ(made.count[static_cast<std::size_t>(Verdict::wrong)], 1U);
+}
+
+TEST(WorkbookReview, CopiesThatShowTexts) {
+    const Review made = review(read_picture(R"(
+        A1 | Water activity | Keep
+        A2:A9 | 0.5 | =IF(A2<0.6;"close";"dry on")
+        B5 | =IF(A4<0.6;"close";"dry on"))")
+                                   .picture);
+    const Finding* finding = finding_at(made, Place{0, 4, 1});
+    ASSERT_NE(finding, nullptr);
+    EXPECT_EQ(finding->why, "unlike its neighbours: it takes A4 where its neighbours would take A5");
+    // a text among formulas parts them: three and four copies tell less than eight
+    const Review parted = review(read_picture(R"(
+        A2:A9 | 0.5 | =A2*2
+        B5 | to be weighed again
+        B4 | =A3*2)")
+                                     .picture);
+    EXPECT_EQ(parted.count[static_cast<std::size_t>(Verdict::wrong)], 0U);
 }
 
 TEST(WorkbookReview, LeavesAloneWhatOnlyLooksOdd) {
