@@ -292,7 +292,7 @@ TEST(LocalSlopes, agree_with_leaving_each_reading_out) {
         if (row[0] == "set") continue;
         for (std::size_t i = 0; i < 3; ++i) sets[row[0]][i].push_back(std::stod(row[i + 1]));
     }
-    ASSERT_EQ(sets.size(), 3U);
+    ASSERT_EQ(sets.size(), 4U);
     for (const auto& [name, columns] : sets) {
         const auto& [x, y, slopes] = columns;
         const auto got = numeric::local_slopes(x, y, std::vector<bool>(x.size(), true));
@@ -308,4 +308,14 @@ TEST(LocalSlopes, agree_with_leaving_each_reading_out) {
             EXPECT_TRUE(within(beside[i < 5 ? i : i + 1], slopes[i], 1e-8)) << name << " at " << x[i];
         }
     }
+}
+
+TEST(LocalSlopes, beside_a_long_gap_are_the_way_to_the_neighbour) {
+    std::vector<double> x, y;
+    for (int i = 0; i < 15; ++i) x.push_back(0.4 * i);
+    x.push_back(7.4);
+    for (const double t : x) y.push_back(2 * std::sin(t));
+    const auto slopes = numeric::local_slopes(x, y, std::vector<bool>(x.size(), true));
+    EXPECT_TRUE(near(slopes.back(), (y[15] - y[14]) / (x[15] - x[14]), 1e-12));
+    EXPECT_TRUE(within(slopes[14], 2 * std::cos(x[14]), 0.3));  // not so within the row
 }

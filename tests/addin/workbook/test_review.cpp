@@ -131,6 +131,17 @@ TEST(WorkbookReview, TellsAboutOneCell) {
     EXPECT_EQ(refused.finding->verdict, Verdict::wrong);
 }
 
+TEST(WorkbookReview, UnitsThroughPowers) {
+    const Reviewed reviewed(
+        read_picture("A1 | Tray side (m) | 0.4\nB2 | =POWER(B1;2)\nB3 | =SQRT(B2)\nB4 | =B1^3").picture);
+    const auto unit = [&](std::string_view address) {
+        return reviewed.about(place(reviewed.picture(), address)).unit;
+    };
+    EXPECT_EQ(unit("B2"), "m²");
+    EXPECT_EQ(unit("B3"), "m");
+    EXPECT_EQ(unit("B4"), "m³");
+}
+
 TEST(WorkbookReview, APointTypedForACommaIsAsked) {
     constexpr std::string_view rows =
         "A1 | Water activity | 614\nA2 | Relative humidity (%) | 65\nA3 | Mass (g) | 614";
