@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <numeric>
 #include <span>
@@ -17,9 +18,15 @@ namespace drysheet {
 namespace {
 
 constexpr int kGiven = 10;  // digits of what was given
+constexpr double kDegree = std::numbers::pi / 180;
 
 bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
 bool digit(char c) { return c >= '0' && c <= '9'; }
+
+// 0 for a difference of equal numbers that rounding left unequal.
+double unless_rounding(double difference, double largest) {
+    return std::abs(difference) <= 4 * std::numeric_limits<double>::epsilon() * largest ? 0 : difference;
+}
 
 // sum     = product { ("+" | "−") product }
 // product = sign { ("×" | "÷") sign }
@@ -56,15 +63,14 @@ class Expression {
     }
 
     double sum() {
-        double value = product();
+        double value = product(), largest = std::abs(value);
         for (;;) {
             spaces();
-            if (take("+", "+"))
-                value += product();
-            else if (take("−", "−") || take("-", "−"))
-                value -= product();
-            else
-                return value;
+            const bool plus = take("+", "+");
+            if (!plus && !take("−", "−") && !take("-", "−")) return value;
+            const double term = product();
+            largest = std::max(largest, std::abs(term));
+            value = unless_rounding(plus ? value + term : value - term, largest);
         }
     }
     double product() {
@@ -139,8 +145,14 @@ class Expression {
         shown_ += bracket ? "(" + text + ")" : text;
     }
 
+    struct Argument : Input {
+        using Input::Input;
+        Argument(const Input& input, int shown) : Input(input), digits(shown) {}
+        int digits = kGiven;
+    };
+
     // A bare name stands for whatever it is, a range or a model's name included; anything else is computed.
-    Input argument() {
+    Argument argument() {
         spaces();
         std::size_t end = 0;
         while (end < rest_.size() && (letter(rest_[end]) || digit(rest_[end]))) ++end;
@@ -152,15 +164,15 @@ class Expression {
             if (value.form == Input::Form::number) {
                 shown_ += word(value.number, unit_of(name), digits_of(name));
                 // as a text, since the number 0 may be taken for a blank cell
-                return value.number == 0 ? Input("0") : value;
+                return value.number == 0 ? Argument("0") : Argument(value, kGiven);
             }
             shown_ += value.form == Input::Form::grid && value.cells.size() <= 6 ? listed(value)
                       : value.form == Input::Form::text                          ? "\"" + value.text + "\""
                                                                                  : std::string(name);
-            return value;
+            return {value, digits_of(name)};
         }
         const double value = sum();
-        return value == 0 ? Input("0") : Input(value);
+        return value == 0 ? Argument("0") : Argument(value);
     }
     std::string listed(const Input& range) const {
         std::string text;
@@ -172,7 +184,7 @@ class Expression {
         const std::size_t start = shown_.size();
         shown_ += name;
         take("(", "(");
-        std::vector<Input> arguments;
+        std::vector<Argument> arguments;
         for (;;) {
             arguments.push_back(argument());
             spaces();
@@ -180,7 +192,8 @@ class Expression {
             if (!take(";", ";")) wrong();
         }
         if (name.front() >= 'A' && name.front() <= 'Z') {
-            const Names::Called called = names_.call(name, arguments, shown_.substr(start));
+            const std::vector<Input> cells(arguments.begin(), arguments.end());
+            const Names::Called called = names_.call(name, cells, shown_.substr(start));
             shown_.resize(start);
             show(called.value, called.unit);
             return called.value;
@@ -194,6 +207,7 @@ class Expression {
         for (const Input& input : arguments) x.push_back(input.form == Input::Form::text ? 0 : input.number);
         if (name == "min") return *std::min_element(x.begin(), x.end());
         if (name == "max") return *std::max_element(x.begin(), x.end());
+        if (name == "atan2" && x.size() == 2) return std::atan2(x[0], x[1]) / kDegree;
         if (name == "water_enthalpy" && x.size() == 2)
             return detail::water_enthalpy(x[0] + 273.15, 1000 * x[1]) / 1000;
         const auto settled = [](double quotient) {
@@ -206,6 +220,9 @@ class Expression {
             if (name == "log10") return std::log10(x[0]);
             if (name == "sqrt") return std::sqrt(x[0]);
             if (name == "abs") return std::abs(x[0]);
+            if (name == "erfc") return std::erfc(x[0]);
+            if (name == "sin") return std::sin(x[0] * kDegree);
+            if (name == "cos") return std::cos(x[0] * kDegree);
             if (name == "ceil") return std::ceil(settled(x[0]));
             if (name == "floor") return std::floor(settled(x[0]));
         }
@@ -213,7 +230,7 @@ class Expression {
     }
 
     // Written out cell by cell, so that each line can be followed.
-    double of_range(std::string_view name, const std::vector<Input>& arguments) {
+    double of_range(std::string_view name, const std::vector<Argument>& arguments) {
         std::vector<double> x;
         std::string shown;
         const std::vector<Input>& cells = arguments[0].cells;
@@ -221,9 +238,17 @@ class Expression {
             x.push_back(value);
             shown.append(shown.empty() ? std::string_view{} : sign).append(text);
         };
-        const auto bracketed = [this](double value) {
-            return value < 0 ? "(" + word(value) + ")" : word(value);
+        const auto digits = [&](double value, std::size_t of) {
+            return word(value, {}, arguments[of].digits);
         };
+        const auto bracketed = [&](double value, std::size_t of = 0) {
+            const std::string text = digits(value, of);
+            return value < 0 || text.find("10^") != std::string::npos ? "(" + text + ")" : text;
+        };
+        if (name == "first" && !cells.empty()) {
+            shown_ += bracketed(cells.front().number);
+            return cells.front().number;
+        }
         if (name == "sum" || name == "mean" || name == "product" || name == "count")
             for (const Input& cell : cells)
                 add(cell.number, bracketed(cell.number), name == "product" ? " × " : " + ");
@@ -232,16 +257,18 @@ class Expression {
                 const double d = arguments[1].form == Input::Form::text ? 0 : arguments[1].number;
                 add((cell.number - d) * (cell.number - d),
                     d == 0 ? bracketed(cell.number) + "^2"
-                           : "(" + word(cell.number) + " − " + bracketed(d) + ")^2",
+                           : "(" + digits(cell.number, 0) + " − " + bracketed(d, 1) + ")^2",
                     " + ");
             }
         else if (name == "products" && arguments.size() == 2 && arguments[1].cells.size() == cells.size())
             for (std::size_t i = 0; i < cells.size(); ++i)
                 add(cells[i].number * arguments[1].cells[i].number,
-                    bracketed(cells[i].number) + " × " + bracketed(arguments[1].cells[i].number), " + ");
+                    bracketed(cells[i].number) + " × " + bracketed(arguments[1].cells[i].number, 1), " + ");
         else
             throw std::logic_error("a working calls the unknown function of a range " + std::string(name));
-        const double total = std::accumulate(x.begin(), x.end(), 0.0);
+        double largest = 0;
+        for (const double term : x) largest = std::max(largest, std::abs(term));
+        const double total = unless_rounding(std::accumulate(x.begin(), x.end(), 0.0), largest);
         if (name == "count") {
             shown_ += std::to_string(x.size());
             return static_cast<double>(x.size());

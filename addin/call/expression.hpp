@@ -37,10 +37,10 @@ struct Computed {
 };
 
 /// Operators + − × ÷ ^ (also - * /), brackets, exp ln log10 sqrt abs min max, ceil and floor (of what is
-/// whole but for rounding the whole), sum product count mean of a range, squares(range; x) for the sum of
-/// (cell − x)², products(a; b) for the sum of the cells' products, water_enthalpy(temp; pressure), pi, and
-/// functions of the catalogue by name. Throws std::logic_error for an expression that is not one: the entry
-/// is wrong.
+/// whole but for rounding the whole), sin cos atan2 in degrees, erfc, sum product count mean first of a
+/// range, squares(range; x) for the sum of (cell − x)², products(a; b) for the sum of the cells' products,
+/// water_enthalpy(temp; pressure), pi, and functions of the catalogue by name. Throws std::logic_error for an
+/// expression that is not one: the entry is wrong.
 Computed compute(std::string_view expression, const Names& names);
 
 /// A number of a working: powers of ten as people write them.

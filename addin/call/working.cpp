@@ -2,6 +2,8 @@
 #include "addin/call/working.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cctype>
 #include <optional>
 #include <sstream>
 #include <stdexcept>
@@ -18,12 +20,14 @@ namespace {
 
 constexpr std::size_t kShownCells = 6, kShownRows = 50;
 
-std::string listed(const std::vector<Input>& cells, std::string_view unit, const Reading& reading) {
+std::string listed(const std::vector<Input>& cells, std::string_view unit, const Reading& reading,
+                   int digits = 10) {
     std::string text;
     for (std::size_t i = 0; i < std::min(cells.size(), kShownCells); ++i)
         text.append(i == 0 ? std::string_view{} : list_comma(reading))
-            .append(cells[i].form == Input::Form::text ? cells[i].text
-                                                       : number_in_working(cells[i].number, {}, reading, 10));
+            .append(cells[i].form == Input::Form::text
+                        ? cells[i].text
+                        : number_in_working(cells[i].number, {}, reading, digits));
     if (cells.size() > kShownCells)
         text.append(list_comma(reading)).append(written({"… ({} in all)", {cells.size()}}, reading));
     if (!unit.empty()) text.append(" ").append(unit);
@@ -114,6 +118,16 @@ std::optional<MassUnit> typed_mass_unit(const Call& call) {
         }
     }
     return std::nullopt;
+}
+
+bool mentions(std::string_view expression, std::string_view name) {
+    const auto part_of_name = [&](std::size_t at) {
+        return at < expression.size() &&
+               (std::isalnum(static_cast<unsigned char>(expression[at])) != 0 || expression[at] == '_');
+    };
+    for (auto at = expression.find(name); at != std::string_view::npos; at = expression.find(name, at + 1))
+        if (!part_of_name(at + name.size()) && (at == 0 || !part_of_name(at - 1))) return true;
+    return false;
 }
 
 struct InUse {
@@ -260,10 +274,13 @@ class Writer {
     std::optional<double> steps(const Call& call, double itself, Names& names) {
         std::optional<double> last;
         names.values["itself"] = itself;
-        for (const std::string& text : lines_of(call, names)) {
+        add_ranges(call, names);
+        for (const std::string& written_line : lines_of(call)) {
+            std::string_view text = written_line;
+            if (!stands(text, names)) continue;
             last.reset();
             const WorkingLine line = read_working_line(text);
-            const std::string name(line.name);
+            const std::string name(line.name), unit = unit_of(line, call);
             switch (line.form) {
                 case WorkingLine::Form::prose:
                     push(written(line.words, reading_));
@@ -288,24 +305,28 @@ class Writer {
                     break;
                 }
                 case WorkingLine::Form::found: {
+                    push(name + ": " + written(line.words, reading_));
+                    const auto range = names.values.find(line.expression);
+                    if (range != names.values.end() && range->second.form == Input::Form::grid) {
+                        push("   " + name + " = " + listed(range->second.cells, unit, reading_, 6));
+                        set(names, name, range->second, unit);
+                        break;
+                    }
                     hidden_ = true;
                     const double found = compute(line.expression, names).value;
                     hidden_ = false;
-                    push(name + ": " + written(line.words, reading_));
-                    push("   " + name + " = " + number_in_working(found, line.unit, reading_));
-                    set(names, name, found, line.unit);
+                    push("   " + name + " = " + number_in_working(found, unit, reading_));
+                    set(names, name, found, unit);
                     break;
                 }
+                case WorkingLine::Form::each:
+                    push(name + " = " + formula_in_words(line.expression, reading_));
+                    set(names, name, in_each_row(line, unit, names), unit);
+                    break;
                 case WorkingLine::Form::step: {
                     const Computed computed = compute(line.expression, names);
                     const std::string expression = formula_in_words(line.expression, reading_);
                     push(std::string(name).append(" = ").append(expression));
-                    std::string unit(line.unit);
-                    if (unit == "mass") unit = call.masses_as_given ? "" : mass_ ? mass_->name : "g";
-                    if (unit.empty() && name == call.function.result)
-                        unit = mass_ && &call == &call_ && call.function.gives == Kind::mass
-                                   ? mass_->name
-                                   : call.function.result_unit;
                     const std::string result = number_in_working(computed.value, of_result(unit), reading_);
                     if (computed.with_numbers != expression && computed.with_numbers != result)
                         push("   = " + computed.with_numbers);
@@ -318,10 +339,69 @@ class Writer {
         }
         return last;
     }
-    static void set(Names& names, const std::string& name, double number, std::string_view unit) {
-        names.values[name] = number;
+    std::string unit_of(const WorkingLine& line, const Call& call) const {
+        if (line.unit == "mass") return call.masses_as_given ? "" : mass_ ? mass_->name : "g";
+        if (!line.unit.empty() || line.name != call.function.result) return std::string(line.unit);
+        return mass_ && &call == &call_ && call.function.gives == Kind::mass
+                   ? mass_->name
+                   : std::string(call.function.result_unit);
+    }
+    static void set(Names& names, const std::string& name, const Input& found, std::string_view unit) {
+        names.values[name] = found;
         names.units[name] = physical(unit);
         names.computed.insert(name);
+    }
+
+    // What the entry adds to the arguments, in the units in which these are shown.
+    void add_ranges(const Call& call, Names& names) const {
+        if (!call.function.working_ranges) return;
+        for (const WorkingRange& range : call.function.working_ranges(call.values)) {
+            const auto param = std::ranges::find(call.function.params, range.like, &Parameter::name);
+            const InUse use = param == call.function.params.end() ? InUse{nullptr, {}} : in_use(call, *param);
+            const auto cell = [&use](double si) { return use.unit != nullptr ? use.unit->from_si(si) : si; };
+            Input input;
+            if (const auto* number = std::get_if<double>(&range.cells)) {
+                input = cell(*number);
+            } else {
+                std::vector<Input> cells;
+                if (const auto* numbers = std::get_if<std::vector<double>>(&range.cells))
+                    for (const double si : *numbers) cells.emplace_back(cell(si));
+                else
+                    for (const std::string& text : std::get<std::vector<std::string>>(range.cells))
+                        cells.emplace_back(text);
+                input = std::move(cells);
+            }
+            set(names, std::string(range.name), input, use.name);
+        }
+    }
+
+    // The expression worked out in each row of its ranges; a range of texts as long names the rows.
+    std::vector<Input> in_each_row(const WorkingLine& line, const std::string& unit, const Names& names) {
+        std::size_t rows = 0;
+        for (const auto& [name, value] : names.values)
+            if (value.form == Input::Form::grid && mentions(line.expression, name)) rows = value.cells.size();
+        const std::vector<Input>* labels = nullptr;
+        for (const auto& [name, value] : names.values)
+            if (value.cells.size() == rows && rows > 0 && value.cells.front().form == Input::Form::text)
+                labels = &value.cells;
+        std::vector<Input> results;
+        Names row = names;
+        row.computed.emplace("before");
+        if (!line.from.empty()) row.values["before"] = compute(line.from, names).value;
+        for (std::size_t i = 0; i < rows; ++i) {
+            for (const auto& [name, value] : names.values)
+                if (value.form == Input::Form::grid && value.cells.size() == rows)
+                    row.values[name] = value.cells[i];
+            const Computed computed = compute(line.expression, row);
+            results.emplace_back(computed.value);
+            row.values["before"] = computed.value;
+            if (i < kShownRows)
+                push("   " + (labels != nullptr ? (*labels)[i].text : std::to_string(i + 1)) + ": " +
+                     computed.with_numbers + " = " +
+                     number_in_working(computed.value, of_result(unit), reading_));
+        }
+        if (rows > kShownRows) push("   " + written({"… ({} in all)", {rows}}, reading_));
+        return results;
     }
 
     void name_cells(const WorkingLine& line, Names& names) {
@@ -339,9 +419,9 @@ class Writer {
         push(text);
     }
 
-    // The lines of the working that hold for these values; where there is one for each name of the first
-    // choice, that of the name given.
-    static std::vector<std::string> lines_of(const Call& call, const Names& names) {
+    // The lines of the working; where there is one for each name of the first choice, those of the name
+    // given.
+    static std::vector<std::string> lines_of(const Call& call) {
         const Function& function = call.function;
         std::string_view text = function.working;
         if (!function.workings.empty()) {
@@ -351,23 +431,31 @@ class Writer {
         }
         std::istringstream formulas{std::string(text)};
         std::vector<std::string> all;
-        for (std::string line; std::getline(formulas, line);) {
-            const std::string_view condition = read_working_line(line).condition;
-            if (condition.empty())
-                all.push_back(line);
-            else if (holds(condition, names))
-                all.push_back(line.substr(line.find(": ") + 2));
-        }
+        for (std::string line; std::getline(formulas, line);) all.push_back(line);
         return all;
     }
 
-    // "temp > 0.01", "temp ≤ 0.01"
+    // Does the line stand here? Its conditions go: "if temp > 0.01: ", "if k given: ".
+    static bool stands(std::string_view& line, const Names& names) {
+        while (line.starts_with("if ")) {
+            const auto colon = line.find(": ");
+            if (!holds(line.substr(3, colon - 3), names)) return false;
+            line.remove_prefix(colon + 2);
+        }
+        return true;
+    }
     static bool holds(std::string_view condition, const Names& names) {
-        for (const std::string_view sign : {" > ", " ≤ "}) {
-            const auto at = condition.find(sign);
+        for (const std::string_view said : {" given", " left out"})
+            if (condition.ends_with(said))
+                return names.values.contains(condition.substr(0, condition.size() - said.size())) ==
+                       (said == " given");
+        constexpr std::array<std::string_view, 4> signs{" > ", " ≤ ", " < ", " ≥ "};
+        for (std::size_t i = 0; i < signs.size(); ++i) {
+            const auto at = condition.find(signs[i]);
             if (at == std::string_view::npos) continue;
-            const double number = names.values.at(std::string(condition.substr(0, at))).number;
-            return (number > std::stod(std::string(condition.substr(at + sign.size())))) == (sign == " > ");
+            const double left = compute(condition.substr(0, at), names).value,
+                         right = compute(condition.substr(at + signs[i].size()), names).value;
+            return (i < 2 ? left > right : left < right) == (i % 2 == 0);
         }
         throw std::logic_error("a working's condition cannot be read: " + std::string(condition));
     }
@@ -417,7 +505,13 @@ WorkingLine read_working_line(std::string_view line) {
     if (line.starts_with("if ")) {
         const auto colon = line.find(": ");
         WorkingLine read = read_working_line(line.substr(colon + 2));
-        read.condition = line.substr(3, colon - 3);
+        const std::string_view condition = line.substr(3, colon - 3);
+        read.condition =
+            read.condition.empty()
+                ? condition
+                : std::string_view(condition.data(),
+                                   static_cast<std::size_t>(read.condition.data() - condition.data()) +
+                                       read.condition.size());
         return read;
     }
     if (line.starts_with("try ")) {
@@ -431,6 +525,10 @@ WorkingLine read_working_line(std::string_view line) {
                 .name = trimmed(line.substr(0, at)),
                 .expression = trimmed(line.substr(at + arrow.size()))};
     WorkingLine read{.form = Form::step};
+    if (line.starts_with("each ")) {
+        read.form = Form::each;
+        line.remove_prefix(5);
+    }
     auto sign = line.find(" ~ ");
     if (sign != std::string_view::npos)
         read.form = Form::found;
@@ -444,6 +542,10 @@ WorkingLine read_working_line(std::string_view line) {
         const auto colon = read.expression.find(" : ");
         read.words = read.expression.substr(colon + 3);
         read.expression = read.expression.substr(0, colon);
+    }
+    if (const auto from = read.name.find(" from "); from != std::string_view::npos) {
+        read.from = read.name.substr(from + 6);
+        read.name = read.name.substr(0, from);
     }
     if (const auto open = read.name.find('['); open != std::string_view::npos) {
         read.unit = read.name.substr(open + 1, read.name.find(']') - open - 1);

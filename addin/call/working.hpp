@@ -28,13 +28,15 @@ struct WorkingLine {
         prose,  ///< ": words"
         cells,  ///< "Xm, C, K ← parameters": the cells of a range under names of their own
         step,   ///< "name [unit] = expression"
-        found,  ///< "name [unit] ~ expression : words": by the source's equation, which the words tell; a
-                ///< step otherwise
+        each,  ///< "each name [unit] from x = expression": in every row of the ranges; `before` is the result
+               ///< of the row before, x in the first one
+        found,  ///< "name [unit] ~ expression : words": by the source's equation, which the words tell, or a
+                ///< range; a step otherwise
         tried,  ///< "try name: words": the result itself, by which the lines below are worked out
         holds   ///< "holds left = right": the equation that the result satisfies
     };
     Form form = Form::prose;
-    std::string_view condition{}, name{}, unit{}, expression{}, words{};
+    std::string_view condition{}, name{}, unit{}, from{}, expression{}, words{};
 };
 /// Throws std::logic_error: the entry is wrong.
 WorkingLine read_working_line(std::string_view line);

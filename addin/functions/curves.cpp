@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <string>
 
 #include "addin/functions/cautions.hpp"
@@ -173,6 +174,15 @@ Input column_of(const std::vector<double>& values) {
 constexpr std::string_view kHemlock =
     "SciPy 1.10.1, make_hemlock_fits.py, on the hemlock board of Gilliland and Sherwood (Seader and Henley, "
     "2nd ed., problem 18.4)";
+
+// Of the series of a slab, as many as matter.
+std::vector<WorkingRange> odd_numbers(double fourier) {
+    std::vector<double> odd{1};
+    const double fall = std::numbers::pi * std::numbers::pi / 4 * fourier;
+    while (odd.size() < 10 && (std::pow(odd.back() + 2, 2) - 1) * fall < 37)  // e^-37 is below 1e-16
+        odd.push_back(odd.back() + 2);
+    return {{"odd", {}, odd}};
+}
 
 }  // namespace
 
@@ -409,8 +419,14 @@ std::vector<Function> curve_entries() {
              .range = "Uniform at the start, surface at equilibrium, constant diffusivity, no shrinkage.",
              .source =
                  "Crank (1975) The Mathematics of Diffusion, 2nd ed., eq. 4.18 and, for short times, 4.20.",
-             .working = ": ratio = 8 ÷ π² × the sum of exp(−(2n + 1)² π² fourier ÷ 4) ÷ (2n + 1)² over n = "
-                        "0, 1, 2, …",
+             .working =
+                 ": ratio = 8 ÷ π² × the sum of exp(−odd² π² fourier ÷ 4) ÷ odd² over the odd numbers\n"
+                 "if fourier ≤ 0.03: : for so short a time all but the start of eq. 4.20 is nothing\n"
+                 "if fourier ≤ 0.03: ratio = 1 − 2 × sqrt(fourier ÷ pi)\n"
+                 "if fourier > 0.03: odd ~ odd : as many as matter\n"
+                 "if fourier > 0.03: each term = exp(−(odd × pi)^2 × fourier ÷ 4) ÷ odd^2\n"
+                 "if fourier > 0.03: ratio = 8 ÷ pi^2 × sum(term)",
+             .working_ranges = ranges_by<odd_numbers>,
              .checks = {{{0.25},
                          1 - 0.562233541762138,
                          1e-13,

@@ -53,6 +53,14 @@ struct RefusalCheck {
     std::string_view argument;
 };
 
+/// What a working needs besides the arguments: a range put in order, the part of it that is meant, a constant
+/// of each row.
+struct WorkingRange {
+    std::string_view name;
+    std::string_view like;  ///< the parameter in whose unit it is shown, its cells in SI; none: as they stand
+    std::variant<double, std::vector<double>, std::vector<std::string>> cells;
+};
+
 /// A usual slip that no change of the call gives: what was done, and the answer as an expression over the
 /// parameters' names, as in a working.
 struct ToldSlip {
@@ -111,6 +119,7 @@ struct Function {
     std::string_view range, source, caution;
     std::string_view working;
     std::vector<std::string_view> workings;  ///< by the name of the first choice; empty: `working` serves all
+    std::function<std::vector<WorkingRange>(std::span<const Value>)> working_ranges;  ///< may be none
     std::vector<Check> checks;
     std::vector<RefusalCheck> refusals;
     std::vector<std::string_view> see_also;
@@ -172,12 +181,14 @@ struct Words {
     std::string_view caution{};
     /// The working: lines of `name = expression` over the parameters' names (in the units of plain numbers),
     /// the last line naming the result. An expression may call other functions of the catalogue. A line
-    /// starting with ":" is prose; "if temp > 0.01: line" and "if temp ≤ 0.01: line" stand where that holds.
-    /// See addin/call/working.hpp.
+    /// starting with ":" is prose; "if temp > 0.01: line" stands where that holds (> ≥ < ≤), "if k given:
+    /// line" and "if k left out: line" where that was. See addin/call/working.hpp.
     std::string_view working{};
     /// Where the formula is another for every name of the first choice: a working for each, in the order of
     /// its names.
     std::vector<std::string_view> workings{};
+    /// What the working needs besides the arguments: ranges_by<f>, f a function of the formula's arguments.
+    std::vector<WorkingRange> (*working_ranges)(std::span<const Value> arguments) = nullptr;
     std::vector<Check> checks{};
     std::vector<RefusalCheck> refusals{};
     std::vector<std::string_view> see_also{};
@@ -353,6 +364,18 @@ struct CallerFor {
 
 }  // namespace detail
 
+template <auto F>
+std::vector<WorkingRange> ranges_by(std::span<const Value> arguments) {
+    return SignatureOf<F>::template Apply<detail::CallerFor<F>::template With>::call(arguments);
+}
+template <class T>
+std::vector<double> in_si(std::span<const T> quantities) {
+    std::vector<double> si;
+    si.reserve(quantities.size());
+    for (const T& x : quantities) si.push_back(to_si(x));
+    return si;
+}
+
 /// A row of a table of names and quantities: its name is the row's name. Several numbers (a vector) stand
 /// side by side behind the name; whether they may be missing is for the formula to say.
 template <auto M>
@@ -392,6 +415,7 @@ Function function(const Words<F>& words) {
                   .see_also = words.see_also,
                   .slips = words.slips};
     if (words.rests_on != nullptr) made.rests_on = words.rests_on;
+    if (words.working_ranges != nullptr) made.working_ranges = words.working_ranges;
     std::optional<Kind> kind;
     if constexpr (requires { Shown::kind; }) kind = Shown::kind;
     detail::finish(made, kind, words.unit);

@@ -103,6 +103,16 @@ Outcome bend_table(const Bend& bend) {
                        {"verdict", verdict(bend.point)}});
 }
 
+// The readings on either side of the target; twice the first where that is it.
+std::vector<WorkingRange> beside(std::span<const Time> times, std::span<const Mass> masses, Mass solids,
+                                 MoistureWet target) {
+    const std::size_t after = reading_past(times, masses, solids, target), before = after - (after > 0);
+    return {{"time_1", "times", to_si(times[before])},
+            {"mass_1", "masses", to_si(masses[before])},
+            {"time_2", "times", to_si(times[after])},
+            {"mass_2", "masses", to_si(masses[after])}};
+}
+
 Input column_of(const std::vector<double>& values) {
     return Input(std::vector<Input>(values.begin(), values.end()));
 }
@@ -156,8 +166,9 @@ std::vector<Function> kinetics_entries() {
              .result = "ratios",
              .source =
                  "Definition; Geankoplis (1993) Transport Processes and Unit Operations, 3rd ed., sec. 9.5.",
-             .working =
-                 ": X = (mass − solids) ÷ solids; ratio = (X − equilibrium_db) ÷ (first X − equilibrium_db)",
+             .working = "each X = (masses − solids) ÷ solids\n"
+                        "start = first(X)\n"
+                        "each ratios = (X − equilibrium_db) ÷ (start − equilibrium_db)",
              .checks = {{{column(500.0, 300.0), 100.0}, 1.0, 1e-12, "by hand: the start is 1"},
                         {{column("4.944 kg"), "3.765 kg", 0.0505}, 1.0, 1e-12, "by hand: the start is 1"}},
              .refusals = {{{column(500.0, 90.0), 100.0, 0.0}, "masses"},
@@ -179,7 +190,15 @@ std::vector<Function> kinetics_entries() {
              .source = "Definition of the moisture; linear interpolation.",
              .caution = kNoKeeping,
              .working = "target_mass [mass] = solids ÷ (1 − target)\n"
-                        ": time on the straight line between the readings on either side of it",
+                        ": time on the straight line between the readings on either side of it\n"
+                        "mass_1 [mass] ~ mass_1 : the reading before\n"
+                        "time_1 [h] ~ time_1 : its time\n"
+                        "if time_2 > time_1: mass_2 [mass] ~ mass_2 : the reading after\n"
+                        "if time_2 > time_1: time_2 [h] ~ time_2 : its time\n"
+                        "if time_2 > time_1: time = time_1 + (time_2 − time_1) × (mass_1 − target_mass) ÷ "
+                        "(mass_1 − mass_2)\n"
+                        "if time_2 ≤ time_1: time = time_1",
+             .working_ranges = ranges_by<beside>,
              .checks = {{{column(0.0, 2.0, 5.0), column(500.0, 300.0, 150.0), 100.0, 0.6},
                          3.0,
                          1e-12,
@@ -315,8 +334,15 @@ std::vector<Function> kinetics_entries() {
                  "many would for the same scatter.",
              .source = "Arrhenius equation, ln value = ln factor − E ÷ (R T), a straight line in 1 ÷ T; R = "
                        "8.314462618 J/(mol·K) (CODATA 2018).",
-             .working = ": slope of the least-squares line of ln(value) over 1 ÷ (temp + 273.15)\n"
-                        ": energy = −8.314462618 × slope ÷ 1000; factor = exp(intercept)",
+             .working = ": the least-squares line of ln(value) over 1 ÷ T\n"
+                        "each x = 1 ÷ (temps + 273.15)\n"
+                        "each y = ln(values)\n"
+                        "mean_x = mean(x)\n"
+                        "mean_y = mean(y)\n"
+                        "each xy = (x − mean_x) × (y − mean_y)\n"
+                        "slope = sum(xy) ÷ squares(x; mean_x)\n"
+                        "energy [kJ/mol] = −8.314462618 × slope ÷ 1000\n"
+                        "factor = exp(mean_y − slope × mean_x)",
              .checks = {{{iodide_temps, iodide_rates}, 190.0, 0.03, kIodide, "energy"},
                         {{iodide_temps, iodide_rates}, 186.313903, 1e-8, kIodideLine, "energy"},
                         {{iodide_temps, iodide_rates}, 9.826650704e10, 1e-8, kIodideLine, "factor"},

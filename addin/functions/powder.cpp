@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "drysheet/powder.hpp"
 
+#include <algorithm>
+#include <numbers>
+#include <numeric>
+
 #include "addin/functions/cautions.hpp"
 #include "addin/functions/topics.hpp"
 
@@ -48,6 +52,57 @@ Outcome mean_table(const SieveMean& x) {
                        {"in pan", amount(x.in_pan)},
                        {"on top", amount(x.on_top)}});
 }
+// From the largest sieve down; what no sieve divides is one step of √2 wide.
+std::vector<WorkingRange> classes(std::span<const Length> openings, std::span<const Mass> masses) {
+    std::vector<std::size_t> order(openings.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::sort(order, std::ranges::greater{}, [&](std::size_t i) { return to_si(openings[i]); });
+    const double largest = to_si(openings[order.front()]);
+    std::vector<double> opening, larger, mass;
+    for (const std::size_t i : order) {
+        larger.push_back(opening.empty() ? largest * std::numbers::sqrt2 : opening.back());
+        opening.push_back(to_si(openings[i]) > 0 ? to_si(openings[i]) : larger.back() / std::numbers::sqrt2);
+        mass.push_back(to_si(masses[i]));
+    }
+    const double pan = to_si(openings[order.back()]) > 0 ? 0 : mass.back(), top = mass.front();
+    return {{"opening", "openings", opening},
+            {"larger", "openings", larger},
+            {"mass", "masses", mass},
+            {"pan", "masses", pan},
+            {"top", "masses", top}};
+}
+
+std::vector<WorkingRange> around(std::span<const Length> openings, std::span<const Mass> masses,
+                                 Fraction passing) {
+    const SieveInterval interval = sieve_interval(openings, masses, passing);
+    const auto below = [&](Length sieve) {
+        std::vector<double> finer;
+        for (std::size_t i = 0; i < openings.size(); ++i)
+            if (openings[i] < sieve) finer.push_back(to_si(masses[i]));
+        return finer;
+    };
+    return {{"finer", "openings", to_si(interval.finer)},
+            {"coarser", "openings", to_si(interval.coarser)},
+            {"below_finer", "masses", below(interval.finer)},
+            {"below_coarser", "masses", below(interval.coarser)}};
+}
+
+std::vector<WorkingRange> given_parts(const DrySolids& shares) {
+    const auto rows = FieldsOf<DrySolids>::fields();
+    const auto formers = glass_formers();
+    std::vector<std::string> part;
+    std::vector<double> share, step, glass;
+    for (std::size_t i = 0; i < formers.size(); ++i) {
+        const auto& given = shares.*formers[i].share;
+        if (!given) continue;
+        part.emplace_back(rows.at(i).parameter.name);
+        share.push_back(given->value());
+        step.push_back(formers[i].step);
+        glass.push_back(formers[i].celsius);
+    }
+    return {{"part", {}, part}, {"share", {}, share}, {"step", {}, step}, {"glass", {}, glass}};
+}
+
 Input parts(std::vector<Input> cells) { return {std::move(cells), 2}; }
 Outcome class_text(const FlowClass& flow) { return Sentence(info(flow).name); }
 
@@ -132,11 +187,16 @@ std::vector<Function> powder_entries() {
                        "Pharm. Sci. "
                        "86:1374; starch Orford et al. (1989) Int. J. Biol. Macromol. 11:91.",
              .working = ": ln point = Σ share × step × ln(glass transition) ÷ Σ share × step, in kelvin\n"
-                        ": °C and J/(g·K): fructose 5, 0.75; glucose 31, 0.63; sucrose 62, 0.60; maltose 87, "
-                        "0.61; trehalose "
-                        "100, 0.55; sorbitol −9, 0.96; citric acid 11, 0.82\n"
-                        ": maltodextrin DE 36 100, 0.542; DE 20 141, 0.50; DE 10 160, 0.465; DE 5 188, "
-                        "0.422; starch 243, 0.47",
+                        "part ~ part : of the dry solids\n"
+                        "share ~ share : of each part\n"
+                        "step [J/(g·K)] ~ step : of its heat capacity at the glass transition\n"
+                        "glass [°C] ~ glass : its glass transition\n"
+                        "each weight = share × step\n"
+                        "each log = ln(glass + 273.15)\n"
+                        "total = sum(weight)\n"
+                        "log_point = products(weight; log) ÷ total\n"
+                        "point = exp(log_point) − 273.15",
+             .working_ranges = ranges_by<given_parts>,
              .checks = {{{parts({"sucrose", 1.0})}, 62.0, 1e-9, "Roos (1993) (from memory): sucrose alone"},
                         {{parts({"fructose", 0.5, "sucrose", "50 %"})},
                          29.0269667,
@@ -185,10 +245,16 @@ std::vector<Function> powder_entries() {
                         "and the local food "
                         "authority decide that.",
              .working =
-                 ": t = store_temp + margin; k = 0.0293 × needed + 3.61 where it is left out, needed in °C\n"
-                 ": needed glass transition of the dry mixture = t + k × moisture ÷ (1 − moisture) × (t + "
-                 "135)\n"
-                 ": carrier = (1 ÷ tg_solids − 1 ÷ needed) ÷ (1 ÷ tg_solids − 1 ÷ tg_carrier), in kelvin",
+                 "t [°C] = store_temp + margin\n"
+                 ": needed is the glass transition that the dry mixture must have\n"
+                 "if k given: needed [°C] = t + k × moisture ÷ (1 − moisture) × (t + 135)\n"
+                 "if k left out: : the same with k = 0.0293 × needed + 3.61, solved for needed\n"
+                 "if k left out: needed [°C] = ((1 − moisture) × t + 3.61 × moisture × (t + 135)) ÷ (1 − "
+                 "moisture − 0.0293 × moisture × (t + 135))\n"
+                 "if needed ≤ tg_solids: : the dry solids have it already\n"
+                 "if needed ≤ tg_solids: carrier = 0\n"
+                 "if needed > tg_solids: carrier = (1 ÷ (tg_solids + 273.15) − 1 ÷ (needed + 273.15)) ÷ (1 "
+                 "÷ (tg_solids + 273.15) − 1 ÷ (tg_carrier + 273.15))",
              .checks = {{{20.0, 160.0, 25.0, 0.03, 10.0, 6.0},
                          0.4239409509,
                          1e-7,
@@ -273,9 +339,20 @@ std::vector<Function> powder_entries() {
                        "Sieving. The 5 %: inclusive measures reach from the 5th to the 95th percentile, Folk "
                        "& Ward (1957) J. Sediment. Petrol. 27:3.",
              .caution = kDust,
-             .working = ": size of a class d = √(opening × next larger opening)\n"
-                        ": log mean = Σ mass × log d ÷ Σ mass\n"
-                        ": log deviation = √(Σ mass × (log d − log mean)² ÷ Σ mass)",
+             .working = "opening [mm] ~ opening : from the largest sieve down; of the pan, larger ÷ √2\n"
+                        "larger [mm] ~ larger : the next larger opening; of the largest sieve, √2 × its own\n"
+                        "mass [mass] ~ mass : on each\n"
+                        "total [mass] = sum(mass)\n"
+                        "each size [mm] = sqrt(opening × larger)\n"
+                        "each log_size = log10(size)\n"
+                        "log_mean = products(mass; log_size) ÷ total\n"
+                        "mean [mm] = 10^log_mean\n"
+                        "each spread = mass × (log_size − log_mean)^2\n"
+                        "log_deviation = sqrt(sum(spread) ÷ total)\n"
+                        "deviation = 10^log_deviation\n"
+                        "in_pan = pan ÷ total\n"
+                        "on_top = top ÷ total",
+             .working_ranges = ranges_by<classes>,
              .checks =
                  {{{openings, column(0.0, 50.0, 50.0, 0.0)}, 1.0, 1e-12, "by hand: √(√2 × √0.5)", "mean"},
                   {{openings, column(0.0, 50.0, 50.0, 0.0)}, 1.4142136, 1e-7, "by hand: √2", "deviation"},
@@ -311,8 +388,17 @@ std::vector<Function> powder_entries() {
              .source =
                  "Cumulative curve, straight between sieves over the logarithm of the size: common practice.",
              .caution = kDust,
-             .working = ": share that passes each sieve = mass on all finer ones ÷ mass of all\n"
-                        ": between two sieves: log size is interpolated over the share that passes",
+             .working = ": log size on a straight line over the share that passes, between two sieves\n"
+                        "finer [mm] ~ finer : the sieve at or below the size\n"
+                        "total [mass] = sum(masses)\n"
+                        "passes_finer = sum(below_finer) ÷ total\n"
+                        "if coarser > finer: coarser [mm] ~ coarser : the sieve at or above it\n"
+                        "if coarser > finer: passes_coarser = sum(below_coarser) ÷ total\n"
+                        "if coarser > finer: share = (passing − passes_finer) ÷ (passes_coarser − "
+                        "passes_finer)\n"
+                        "if coarser > finer: size = finer × (coarser ÷ finer)^share\n"
+                        "if coarser ≤ finer: size = finer",
+             .working_ranges = ranges_by<around>,
              .checks = {{{openings, column(10.0, 40.0, 30.0, 20.0), 0.5},
                          1.0,
                          1e-12,

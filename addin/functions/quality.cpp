@@ -22,6 +22,12 @@ Outcome soak_table(const OsmoticSoak& soak) {
                        {"ratio", soak.ratio ? Shown(amount(*soak.ratio)) : Shown(Sentence("none"))}});
 }
 
+std::vector<WorkingRange> losses(std::span<const Time> times, std::span<const Temperature> temps,
+                                 DryingRate rate, Temperature rate_temp, MolarEnergy energy,
+                                 double /*order*/) {
+    return {{"loss", {}, quality_losses(times, temps, rate, rate_temp, energy)}};
+}
+
 constexpr std::string_view kArrhenius =
     "Arrhenius over the temperature; Labuza (1984) J. Chem. Educ. 61:348.";
 constexpr std::string_view kQualityCaution =
@@ -131,6 +137,16 @@ Outcome typical(const std::string& food, const std::optional<std::string>& what)
         "sugars, foods and source, and where an isotherm is known isotherm, parameters and temp");
 }
 
+std::vector<WorkingRange> found_lines(const std::string& food, const std::optional<std::string>& /*what*/) {
+    std::vector<std::string> line;
+    std::vector<double> moistures;
+    for (const Food* found : find_foods(food).lines) {
+        line.emplace_back(found->name);
+        moistures.push_back(found->moisture);
+    }
+    return {{"line", {}, line}, {"moistures", {}, moistures}};
+}
+
 }  // namespace
 
 std::vector<Function> quality_entries() {
@@ -170,8 +186,13 @@ std::vector<Function> quality_entries() {
                         "the local "
                         "food authority decide that.",
              .working =
-                 ": the mean of the lines that the row source names\n"
-                 ": a source's carbohydrate that holds the fibre is taken without it, before averaging",
+                 "line ~ line : of the tables; the row source says of which\n"
+                 "moistures ~ moistures : of each\n"
+                 "moisture = mean(moistures)\n"
+                 "if count(moistures) > 1: sd = sqrt(squares(moistures; moisture) ÷ (count(moistures) − 1))\n"
+                 ": the other parts in the same way; a source's carbohydrate that holds the fibre is taken "
+                 "without it, before averaging",
+             .working_ranges = ranges_by<found_lines>,
              .checks =
                  {{{"pineapple", "moisture"},
                    0.8624,
@@ -273,10 +294,14 @@ std::vector<Function> quality_entries() {
                       "Order 0 gives 0 once all is gone.",
              .source = kArrhenius,
              .caution = kQualityCaution,
-             .working = ": rate at a temperature k = rate × exp(energy ÷ R × (1 ÷ rate_temp − 1 ÷ "
-                        "temperature)), in kelvin\n"
-                        ": S = ∫ k over the time, straight lines between the points\n"
-                        ": left = exp(−S) for order 1, 1 − S for order 0",
+             .working = "each k [1/h] = rate × exp(energy ÷ 0.008314462618 × (1 ÷ (rate_temp + 273.15) − 1 ÷ "
+                        "(temps + 273.15)))\n"
+                        "loss ~ loss : the integral of k over each section, the temperature on a straight "
+                        "line: k × time where it stays, else by numerical integration\n"
+                        "S = sum(loss)\n"
+                        "if order > 0: left = exp(−S)\n"
+                        "if order ≤ 0: left = max(1 − S; 0)",
+             .working_ranges = ranges_by<losses>,
              .checks = {{{column(0.0, 10.0), column(60.0, 60.0), 0.05, 60.0, 90.0},
                          0.60653066,
                          1e-8,
@@ -348,9 +373,39 @@ std::vector<Function> quality_entries() {
              .result = "difference",
              .range = "Parametric factors 1; made for differences below about 5.",
              .source = "CIE 142-2001; Sharma, Wu & Dalal (2005) Color Res. Appl. 30:21.",
-             .working = ": ΔE00 = √((ΔL′÷S_L)² + (ΔC′÷S_C)² + (ΔH′÷S_H)² + R_T × (ΔC′÷S_C) × (ΔH′÷S_H)), "
-                        "terms as in the "
-                        "source",
+             .working =
+                 ": symbols as in the source, a prime as p, a mean as m; angles in degrees\n"
+                 "Cm = (sqrt(a1^2 + b1^2) + sqrt(a2^2 + b2^2)) ÷ 2\n"
+                 "G = 0.5 × (1 − sqrt(Cm^7 ÷ (Cm^7 + 25^7)))\n"
+                 "ap1 = (1 + G) × a1\n"
+                 "ap2 = (1 + G) × a2\n"
+                 "Cp1 = sqrt(ap1^2 + b1^2)\n"
+                 "Cp2 = sqrt(ap2^2 + b2^2)\n"
+                 ": atan2 is the angle of b over a, from 0 to 360\n"
+                 "if b1 ≥ 0: hp1 = atan2(b1; ap1)\n"
+                 "if b1 < 0: hp1 = atan2(b1; ap1) + 360\n"
+                 "if b2 ≥ 0: hp2 = atan2(b2; ap2)\n"
+                 "if b2 < 0: hp2 = atan2(b2; ap2) + 360\n"
+                 "dL = L2 − L1\n"
+                 "dC = Cp2 − Cp1\n"
+                 "if hp2 − hp1 > 180: dh = hp2 − hp1 − 360\n"
+                 "if abs(hp2 − hp1) ≤ 180: dh = hp2 − hp1\n"
+                 "if hp1 − hp2 > 180: dh = hp2 − hp1 + 360\n"
+                 "dH = 2 × sqrt(Cp1 × Cp2) × sin(dh ÷ 2)\n"
+                 "Lm = (L1 + L2) ÷ 2\n"
+                 "Cpm = (Cp1 + Cp2) ÷ 2\n"
+                 "if abs(hp2 − hp1) ≤ 180: hm = (hp1 + hp2) ÷ 2\n"
+                 "if abs(hp2 − hp1) > 180: if hp1 + hp2 < 360: hm = (hp1 + hp2 + 360) ÷ 2\n"
+                 "if abs(hp2 − hp1) > 180: if hp1 + hp2 ≥ 360: hm = (hp1 + hp2 − 360) ÷ 2\n"
+                 "T = 1 − 0.17 × cos(hm − 30) + 0.24 × cos(2 × hm) + 0.32 × cos(3 × hm + 6) − 0.20 × cos(4 × "
+                 "hm − 63)\n"
+                 "SL = 1 + 0.015 × (Lm − 50)^2 ÷ sqrt(20 + (Lm − 50)^2)\n"
+                 "SC = 1 + 0.045 × Cpm\n"
+                 "SH = 1 + 0.015 × Cpm × T\n"
+                 "dtheta = 30 × exp(−((hm − 275) ÷ 25)^2)\n"
+                 "RC = 2 × sqrt(Cpm^7 ÷ (Cpm^7 + 25^7))\n"
+                 "RT = −sin(2 × dtheta) × RC\n"
+                 "difference = sqrt((dL ÷ SL)^2 + (dC ÷ SC)^2 + (dH ÷ SH)^2 + RT × (dC ÷ SC) × (dH ÷ SH))",
              .checks =
                  {{{50.0, 2.6772, -79.7751, 50.0, 0.0, -82.7485},
                    2.0425,
@@ -387,7 +442,7 @@ std::vector<Function> quality_entries() {
              .working = "water_loss = (mass × moisture − mass_after × moisture_after) ÷ mass\n"
                         "solids_gain = (mass_after × (1 − moisture_after) − mass × (1 − moisture)) ÷ mass\n"
                         "weight_reduction = (mass − mass_after) ÷ mass\n"
-                        ": ratio = water loss ÷ solids gain",
+                        "if solids_gain > 1e-12: ratio = water_loss ÷ solids_gain",
              .checks =
                  {{{100.0, 0.8, 60.0, 0.6}, 0.44, 1e-12, "by hand: (80 − 36) ÷ 100", "water loss"},
                   {{100.0, 0.8, 60.0, 0.6}, 0.04, 1e-12, "by hand: (24 − 20) ÷ 100", "solids gain"},

@@ -79,6 +79,20 @@ Sentence verdict_of(const Reconciliation& r) {
             {off}};
 }
 
+std::vector<WorkingRange> adjusted(Mass fresh, Mass u_fresh, MoistureWet start, Fraction u_start, Mass dried,
+                                   Mass u_dried, MoistureWet final, Fraction u_final) {
+    const Reconciliation r = reconcile(fresh, u_fresh, start, u_start, dried, u_dried, final, u_final);
+    std::vector<double> corrections;
+    for (const auto& c : {r.fresh.correction_over_u, r.start.correction_over_u, r.dried.correction_over_u,
+                          r.final.correction_over_u})
+        if (c) corrections.push_back(*c);
+    return {{"fresh_adjusted", "fresh", to_si(r.fresh.adjusted)},
+            {"start_adjusted", "start", to_si(r.start.adjusted)},
+            {"dried_adjusted", "dried", to_si(r.dried.adjusted)},
+            {"final_adjusted", "final", to_si(r.final.adjusted)},
+            {"corrections", {}, corrections}};
+}
+
 Outcome reconcile_table(const Reconciliation& r) {
     Table table{.columns = 6,
                 .cells = {"name", "given", "adjusted", "u adjusted", "correction/u", "noticeable"}};
@@ -394,8 +408,11 @@ std::vector<Function> yield_entries() {
                           .alone = true}}},
              .result = "closure",
              .source = "JCGM 100:2008 (GUM) 5.1.2, independent errors, k = 2.",
-             .working = "gap [mass] = in − sum(outs)\nu [mass] = sqrt(u_in^2 + squares(u_outs; 0))\n: it "
-                        "closes when |gap| ≤ 2 u",
+             .working = "gap [mass] = in − sum(outs)\n"
+                        "if count(u_outs) ≥ count(outs): u [mass] = sqrt(u_in^2 + squares(u_outs; 0))\n"
+                        "if count(u_outs) < count(outs): u [mass] = sqrt(u_in^2 + count(outs) × "
+                        "squares(u_outs; 0))\n"
+                        ": it closes when |gap| ≤ 2 u",
              .checks =
                  {{{100.0, 0.3, column(60.0, 38.5), column(0.4, 0.0)},
                    1.5,
@@ -439,9 +456,11 @@ std::vector<Function> yield_entries() {
              .range = "Over a dryer the water that it takes out counts as loss: the loss of product there is "
                       "that against DRY.DRIEDMASS. A single step is DRY.STEPYIELD.",
              .source = kMass,
-             .working =
-                 ": loss = in − out − kept; loss share = loss ÷ (in − kept); yield = out ÷ (in − kept)\n"
-                 ": cumulative yield = product of the yields down to that stage",
+             .working = "each loss [mass] = in − out − kept\n"
+                        "each loss_share = loss ÷ (in − kept)\n"
+                        "each yield = out ÷ (in − kept)\n"
+                        ": before is the cumulative yield down to the stage before, 1 for the first\n"
+                        "each cumulative_yield from 1 = before × yield",
              .checks =
                  {{{column("peel", "slice"), column(1000.0, 800.0), column(800.0, 780.0), column(0.0, 10.0)},
                    200.0,
@@ -490,8 +509,34 @@ std::vector<Function> yield_entries() {
              .source =
                  "Kuehn & Davidson (1961) Chem. Eng. Prog. 57(6):44; Mah & Tamhane (1982) AIChE J. 28:828; "
                  "Narasimhan & Jordache (2000) Data Reconciliation and Gross Error Detection, ch. 3 and 7.",
-             .working = ": the smallest sum of (correction ÷ u)² such that fresh × (1 − start) = dried × (1 "
-                        "− final)",
+             .working =
+                 ": the smallest sum of (correction ÷ u)² such that fresh × (1 − start) = dried × (1 − "
+                 "final)\n"
+                 "solids [mass] = fresh × (1 − start)\n"
+                 "product_lost [mass] = solids ÷ (1 − final) − dried\n"
+                 "fresh_adjusted [mass] ~ fresh_adjusted : found by search\n"
+                 "start_adjusted ~ start_adjusted : found with it\n"
+                 "dried_adjusted [mass] ~ dried_adjusted : found with it\n"
+                 "final_adjusted ~ final_adjusted : found with it\n"
+                 "holds fresh_adjusted × (1 − start_adjusted) = dried_adjusted × (1 − final_adjusted)\n"
+                 "if u_fresh > 0: fresh_correction = (fresh_adjusted − fresh) ÷ u_fresh\n"
+                 "if u_start > 0: start_correction = (start_adjusted − start) ÷ u_start\n"
+                 "if u_dried > 0: dried_correction = (dried_adjusted − dried) ÷ u_dried\n"
+                 "if u_final > 0: final_correction = (final_adjusted − final) ÷ u_final\n"
+                 "chi2 = squares(corrections; 0)\n"
+                 "p ~ erfc(sqrt(chi2 ÷ 2)) : chi² of one degree of freedom is above chi2 as often as this\n"
+                 ": u of the balance, by the adjusted values\n"
+                 "u_solids_in [mass] = sqrt(((1 − start_adjusted) × u_fresh)^2 + (fresh_adjusted × "
+                 "u_start)^2)\n"
+                 "u_solids_out [mass] = sqrt(((1 − final_adjusted) × u_dried)^2 + (dried_adjusted × "
+                 "u_final)^2)\n"
+                 "u_gap [mass] = sqrt(u_solids_in^2 + u_solids_out^2)\n"
+                 ": an error that is 1.959964 + 1.281552 times as large would be noticed in 9 of 10 runs\n"
+                 "fresh_noticeable [mass] = 3.241516 × u_gap ÷ (1 − start_adjusted)\n"
+                 "start_noticeable = 3.241516 × u_gap ÷ fresh_adjusted\n"
+                 "dried_noticeable [mass] = 3.241516 × u_gap ÷ (1 − final_adjusted)\n"
+                 "final_noticeable = 3.241516 × u_gap ÷ dried_adjusted",
+             .working_ranges = ranges_by<adjusted>,
              .checks =
                  {{{1000.0, 10.0, 0.8, 0.01, 250.0, 5.0, 0.2, 0.02},
                    "the weights and moistures agree within their uncertainties; a weighing error of up to 20 "

@@ -266,8 +266,8 @@ void write_reference(std::ostream& out) {
                 out << "    ";
                 if (!line.condition.empty()) out << "if " << line.condition << ": ";
                 using enum WorkingLine::Form;
-                if (line.form == step)
-                    out << line.name << " = " << line.expression;
+                if (line.form == step || line.form == each)
+                    out << (line.form == each ? "each " : "") << line.name << " = " << line.expression;
                 else if (line.form == cells)
                     out << line.name << " ← " << line.expression;
                 else if (line.form == holds)

@@ -139,7 +139,7 @@ Reconciliation reconcile(Mass fresh, Mass u_fresh, MoistureWet start, Fraction u
     const Four by_each{expected / given[0], expected / given[1], 1, expected / given[3]};
     double u2_lost = 0;
     for (std::size_t i = 0; i < 4; ++i) u2_lost += squared(by_each[i] * u[i]);
-    r.lost = from_si<Mass>(expected) - dried;
+    r.lost = unless_rounding(from_si<Mass>(expected) - dried, dried, 4);
     r.u_lost = from_si<Mass>(std::sqrt(u2_lost));
 
     for (const auto& c : {r.fresh.correction_over_u, r.start.correction_over_u, r.dried.correction_over_u,

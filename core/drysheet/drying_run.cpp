@@ -289,7 +289,8 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
     return ratios;
 }
 
-Time time_at(std::span<const Time> times, std::span<const Mass> masses, Mass solids, MoistureWet target) {
+std::size_t reading_past(std::span<const Time> times, std::span<const Mass> masses, Mass solids,
+                         MoistureWet target) {
     const Run run = checked_run(times, masses, solids, 2);
     constexpr double rounding = 1e-12;  // a target typed as what a reading holds
     const double wanted = target.value() / (1 - target.value());
@@ -303,9 +304,16 @@ Time time_at(std::span<const Time> times, std::span<const Mass> masses, Mass sol
         throw BadInput(arg::target, "was not reached: the run came down to {}", {wet(least)});
     const auto passed = [&](double x) { return x * (1 - rounding) <= wanted; };
     for (std::size_t i = X.size() - 1; i > 0; --i)
-        if (passed(X[i]) && !passed(X[i - 1]))
-            return times[i - 1] + (times[i] - times[i - 1]) * ((X[i - 1] - wanted) / (X[i - 1] - X[i]));
-    return times[0];
+        if (passed(X[i]) && !passed(X[i - 1])) return i;
+    return 0;
+}
+
+Time time_at(std::span<const Time> times, std::span<const Mass> masses, Mass solids, MoistureWet target) {
+    const std::size_t i = reading_past(times, masses, solids, target);
+    if (i == 0) return times[0];
+    const Mass wanted = solids / (1 - target.value());
+    return times[i - 1] +
+           (times[i] - times[i - 1]) * ((masses[i - 1] - wanted) / (masses[i - 1] - masses[i]));
 }
 
 std::vector<DoubtfulReading> run_check(std::span<const Time> times, std::span<const Mass> masses) {

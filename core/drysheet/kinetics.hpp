@@ -100,6 +100,10 @@ std::vector<MoistureRatio> moisture_ratios(std::span<const Mass> masses, Mass so
 /// between the moistures that the run began with and reached.
 /// Source: definition of the moisture; linear interpolation.
 Time time_at(std::span<const Time> times, std::span<const Mass> masses, Mass solids, MoistureWet target);
+/// The reading, counted from 0, that ends the line on which time_at finds it; 0: it is the first reading
+/// itself. Arguments and errors: as time_at.
+std::size_t reading_past(std::span<const Time> times, std::span<const Mass> masses, Mass solids,
+                         MoistureWet target);
 
 /// What is wrong with a reading, probably.
 enum class ReadingSlip : std::uint8_t {

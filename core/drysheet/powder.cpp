@@ -192,10 +192,12 @@ SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> mas
     return {from_si<Length>(std::exp(mean)), std::exp(std::sqrt(variance)), in_pan, on_top};
 }
 
-Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses, Fraction passing) {
+SieveInterval sieve_interval(std::span<const Length> openings, std::span<const Mass> masses,
+                             Fraction passing) {
     const std::vector<Sieve> stack = sieves(openings, masses);
     constexpr double kRounding = 1e-12;
     const double W = total(stack), wanted = passing.value();
+    const auto size = [](double metres) { return from_si<Length>(metres); };
     double above = 0, above_passes = 1;  // the sieve above and the fraction that passes it
     double kept = 0;
     for (const Sieve& sieve : stack) {
@@ -206,15 +208,22 @@ Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses
             if (above == 0)
                 throw OutOfRange(arg::passing, "is above {}, the fraction that passes the largest sieve",
                                  {amount(Fraction(std::clamp(passes, 0.0, 1.0)))});
-            const double share = std::fmin((wanted - passes) / (above_passes - passes), 1);
-            return from_si<Length>(sieve.opening * std::pow(above / sieve.opening, share));
+            return {size(sieve.opening), size(above), passes, above_passes};
         }
         above = sieve.opening;
         above_passes = passes;
     }
-    if (wanted >= above_passes - kRounding) return from_si<Length>(above);
+    if (wanted >= above_passes - kRounding) return {size(above), size(above), above_passes, above_passes};
     throw OutOfRange(arg::passing, "is below {}, the fraction that passes the finest sieve",
                      {amount(Fraction(std::clamp(above_passes, 0.0, 1.0)))});
+}
+
+Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses, Fraction passing) {
+    const auto [finer, coarser, finer_passes, coarser_passes] = sieve_interval(openings, masses, passing);
+    if (!(coarser > finer)) return finer;
+    const double share = std::fmin((passing.value() - finer_passes) / (coarser_passes - finer_passes), 1);
+    const double step = coarser / finer;
+    return finer * std::pow(step, share);
 }
 
 }  // namespace drysheet

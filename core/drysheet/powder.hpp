@@ -123,4 +123,13 @@ SieveMean sieve_mean(std::span<const Length> openings, std::span<const Mass> mas
 /// Source: cumulative curve on a logarithmic size axis, common practice.
 Length sieve_size(std::span<const Length> openings, std::span<const Mass> masses, Fraction passing);
 
+/// The two sieves between which sieve_size lies, and what passes them; twice the same sieve where that is it.
+struct SieveInterval {
+    Length finer, coarser;
+    double finer_passes, coarser_passes;
+};
+/// Arguments, range and errors: as sieve_size.
+SieveInterval sieve_interval(std::span<const Length> openings, std::span<const Mass> masses,
+                             Fraction passing);
+
 }  // namespace drysheet

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <span>
+#include <vector>
 
 #include "drysheet/quantity.hpp"
 
@@ -27,6 +28,10 @@ double content_after(double content, MoistureWet start, MoistureWet final, Fract
 /// Source: Labuza (1984) J. Chem. Educ. 61:348-358; Arrhenius (1889).
 Fraction quality_left(std::span<const Time> times, std::span<const Temperature> temps, DryingRate rate,
                       Temperature rate_temp, MolarEnergy energy, double order = 1);
+
+/// S of quality_left, section by section of the history. Errors and source: as quality_left.
+std::vector<double> quality_losses(std::span<const Time> times, std::span<const Temperature> temps,
+                                   DryingRate rate, Temperature rate_temp, MolarEnergy energy);
 
 /// Time until a share of a quality is left, at one temperature: the inverse of quality_left.
 ///   order 1: t = -ln q / k; order 0: t = (1 - q)/k

@@ -42,7 +42,8 @@ Nearest nearest_balance(const std::array<double, 4>& given, const std::array<dou
         return found;
     };
     const double at_zero = gap(0);
-    if (at_zero == 0) return {given, 0};
+    constexpr double kRounding = 4 * std::numeric_limits<double>::epsilon();
+    if (std::abs(at_zero) <= kRounding * std::abs(given[0] * given[1])) return {given, 0};
 
     // Newton's step from 0 is exact where no product of two uncertainties bends the balance.
     double slope = 0;
