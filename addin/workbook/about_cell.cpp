@@ -43,7 +43,8 @@ class Teller {
     }
 
     void tell_contents(const Cell& cell) {
-        if (cell.error == 0) line(value_with_unit());
+        if (cell.error == 0)
+            line(with_unit(shown(picture_, place_).value, about_.meaning, about_.unit, reading_));
         if (!about_.evidence.empty())
             line(texts_.word("as it is {}", {about_.evidence}));
         else if (std::holds_alternative<double>(cell.value))
@@ -57,13 +58,6 @@ class Teller {
         tell_finding();
     }
 
-    std::string value_with_unit() const {
-        const Input value = shown(picture_, place_).value;
-        if (value.form != Input::Form::number) return picture_.say(in_a_sentence(value));
-        if (about_.meaning.percent_format) return drysheet::in_words(100 * value.number, "%", 6, reading_);
-        return drysheet::in_words(value.number, about_.unit, 10, reading_);
-    }
-
     void tell_call(const AboutCall& call) {
         const Function& function = *call.function;
         gap();
@@ -71,9 +65,9 @@ class Teller {
              texts_.text(std::string(function.name), function.summary));
         for (const AboutArgument& argument : call.arguments) {
             if (argument.name.empty() || argument.written.empty()) continue;
-            std::string words = "  " + argument.name + ": " + argument.written;
-            if (argument.shown != argument.written) words += " = " + argument.shown;
-            if (!argument.unit.empty()) words += " " + argument.unit;
+            std::string words = "  " + argument.name + ": ";
+            if (!argument.shown.starts_with(argument.written)) words += argument.written + " = ";
+            words += argument.shown;
             if (!argument.label.empty()) words += " (" + argument.label + ")";
             line(words);
         }
@@ -95,7 +89,7 @@ class Teller {
         const Finding& finding = *about_.finding;
         gap();
         line(texts_.word("The review: {}", {in_words(finding.verdict)}) +
-             (finding.why.empty() ? "" : ". " + finding.why));
+             (finding.why.empty() ? "" : ": " + finding.why));
         const std::string suggested = formula_in_words(finding.suggested, reading_);  // as it can be typed
         if (!suggested.empty())
             line(finding.cell == place_

@@ -425,6 +425,13 @@ Review review(const Picture& picture, const std::function<void(double)>& alive) 
     return Reviewer(picture, labels, alive).made();
 }
 
+std::string with_unit(const Input& value, const Meaning& meaning, std::string_view unit,
+                      const Reading& reading) {
+    if (value.form != Input::Form::number) return written(in_a_sentence(value), reading);
+    if (meaning.percent_format) return in_words(100 * value.number, "%", 6, reading);
+    return in_words(value.number, unit, 10, reading);
+}
+
 std::vector<AboutCall> calls_in(const Formula& formula, const Place& at, const Picture& picture,
                                 const Labels& labels) {
     std::vector<AboutCall> calls;
@@ -438,17 +445,20 @@ std::vector<AboutCall> calls_in(const Formula& formula, const Place& at, const P
                        .refusal = {}};
         for (std::size_t i = 0; i < part.parts.size(); ++i) {
             AboutArgument argument{.written = written(part.parts[i], at, picture)};
+            std::string unit;
             if (!function->params.empty()) {
                 const Parameter& param = parameter_at(*function, i);
                 argument.name = param.name;
-                argument.unit = param.shown_unit;
+                unit = param.shown_unit;
             }
-            argument.shown = picture.say(call.given[i] ? in_a_sentence(*call.given[i]) : "an error");
+            Meaning meaning;
             if (part.parts[i].what == What::cell) {
-                const Meaning& meaning = labels.at(part.parts[i].from.cell);
+                meaning = labels.at(part.parts[i].from.cell);
                 argument.label = meaning.label;
-                if (meaning.unit) argument.unit = meaning.unit_text;
+                if (meaning.unit) unit = meaning.unit_text;
             }
+            argument.shown = call.given[i] ? with_unit(*call.given[i], meaning, unit, picture.reading())
+                                           : picture.say("an error");
             call.arguments.push_back(std::move(argument));
         }
         call.refusal = refusal_of(*function, call.given, picture.reading()).value_or("");

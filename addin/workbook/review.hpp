@@ -22,9 +22,8 @@ Review review(const Picture& picture, const std::function<void(double)>& alive =
 struct AboutArgument {
     std::string name;     ///< "fresh"
     std::string written;  ///< "B2"
-    std::string shown;    ///< what it gives, in words
-    std::string label;    ///< of the cell, where it is one
-    std::string unit;     ///< of the number by its label, or as the function reads it
+    std::string shown;  ///< what it gives, in words, with the unit of its label, or as the function reads it
+    std::string label;  ///< of the cell, where it is one
 };
 struct AboutCall {
     const Function* function = nullptr;
@@ -33,6 +32,10 @@ struct AboutCall {
     std::vector<std::optional<Input>> given;  ///< the arguments' values; nothing where one cannot be known
     std::string refusal;                      ///< why it has no value; empty: it has one
 };
+
+/// A value in words: in a percent format as a percentage, another number with the unit, a text as it stands.
+std::string with_unit(const Input& value, const Meaning& meaning, std::string_view unit,
+                      const Reading& reading);
 
 /// What there is to say of one cell.
 struct About {

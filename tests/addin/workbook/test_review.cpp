@@ -9,6 +9,7 @@
 #include <map>
 #include <random>
 
+#include "addin/workbook/about_cell.hpp"
 #include "addin/workbook/formula.hpp"
 #include "addin/workbook/review.hpp"
 #include "tests/addin/workbook/corpus.hpp"
@@ -129,6 +130,70 @@ TEST(WorkbookReview, TellsAboutOneCell) {
     EXPECT_NE(refused.calls[0].refusal, "");
     ASSERT_TRUE(refused.finding);
     EXPECT_EQ(refused.finding->verdict, Verdict::wrong);
+}
+
+TEST(WorkbookReview, TellsAboutOneCellInWords) {
+    const Reviewed reviewed(read_picture(R"(
+        sheet In
+        A1 | Fresh mass (kg) | 12 {note weighed twice}
+        A2 | Start moisture, wet basis | 0.86123456 {percent}
+        A3 | Final moisture, wet basis | 10 %
+        A4 | Dried product (kg) | =DRY.DRIEDMASS(B1;B2;B3)
+        A5 | | 7
+        B6 | =DRY.DRIEDMASS("2 kg";0.85;0.8))")
+                                .picture);
+    const auto told = [&](std::string_view address) {
+        return "\n" + about_cell(reviewed, place(reviewed.picture(), address), {});
+    };
+    EXPECT_EQ(told("In.B1"), R"~(
+In.B1
+12 kg
+as it is labelled "Fresh mass (kg)"
+
+Results that rest on it: 1: B4
+
+Note: weighed twice
+)~");
+    EXPECT_EQ(told("In.B2"), R"~(
+In.B2
+86.1235 %
+as it is labelled "Start moisture, wet basis", its format shows %
+
+Results that rest on it: 1: B4
+)~");
+    EXPECT_EQ(told("In.B4"), R"~(
+In.B4
+1.850205867 kg
+as it is labelled "Dried product (kg)"
+
+=DRY.DRIEDMASS(B1;B2;B3)
+
+DRY.DRIEDMASS: Mass of dried product from a fresh mass and two moistures
+  fresh: B1 = 12 kg (Fresh mass (kg))
+  start: B2 = 86.1235 % (Start moisture, wet basis)
+  final: B3 = 10 % (Final moisture, wet basis)
+
+Working:
+  fresh = 12
+  start = 0.86123456 fraction wb
+  final = 0.1 fraction wb
+  dried = fresh × (1 − start) ÷ (1 − final)
+     = 12 × (1 − 0.86123456) ÷ (1 − 0.1)
+     = 1.85021 (as given)
+
+Source: Balance of dry solids, in = out; Geankoplis (1993) Transport Processes and Unit Operations, 3rd ed., ex. 1.5-1.
+
+The review: fine: its unit, carried through, is the one that its label says
+labelled "Dried product (kg)"; B1: labelled "Fresh mass (kg)"
+
+Typed values that it rests on: 3: B1, B2, B3
+)~");
+    EXPECT_EQ(told("In.B5"), "\nIn.B5\n7\nNo label, format or note says what this number is.\n");
+    EXPECT_NE(
+        told("In.B6").find("\n  fresh: \"2 kg\"\n  start: 0.85 fraction wb\n  final: 0.8 fraction wb\n"),
+        std::string::npos)
+        << told("In.B6");
+    EXPECT_EQ(told("In.B9"), "\nIn.B9\nA blank cell.\n");
 }
 
 TEST(WorkbookReview, UnitsThroughPowers) {
@@ -260,6 +325,20 @@ TEST(WorkbookReview, CopiesThatShowTexts) {
         B4 | =A3*2)")
                                      .picture);
     EXPECT_EQ(parted.count[static_cast<std::size_t>(Verdict::wrong)], 0U);
+}
+
+TEST(WorkbookReview, ARangeThatBeginsOneTooLate) {
+    const Review made =
+        review(read_picture("A1 | Loss (g)\nB2 | 3\nB3 | 4\nB4 | 5\nB5 | 6\nB6 | =SUM(B3:B5)").picture);
+    const Finding* finding = finding_at(made, Place{0, 5, 1});
+    ASSERT_NE(finding, nullptr);
+    EXPECT_EQ(finding->verdict, Verdict::doubtful);
+    EXPECT_EQ(finding->why, "its range leaves out B2, a number of the same block");
+    EXPECT_EQ(finding->suggested, "=SUM(B2:B5)");
+    EXPECT_EQ(finding->would_show, 18);
+    EXPECT_EQ(
+        finding_at(review(read_picture("B2 | 3\nB3 | 4\nB4 | 5\nB5 | =SUM(B2:B4)").picture), Place{0, 3, 1}),
+        nullptr);
 }
 
 TEST(WorkbookReview, LeavesAloneWhatOnlyLooksOdd) {
