@@ -71,11 +71,12 @@ def other_number(text):
 
 def code_lines(text, header):
     """(number, line) of the lines that may change: no comments, strings, directives, types, nor what a struct's member
-    holds before it gets its value; nor the entries' checks and refusals, whose change a test notices by itself."""
-    depth, waiting = 0, False  # inside .checks = {...} or .refusals = {...}; before its first brace
+    holds before it gets its value; nor the entries' checks and refusals, whose change a test notices by itself; nor
+    where a model's search starts, as every start that leads there gives the same."""
+    depth, waiting = 0, False  # inside .checks = {...}, .refusals = {...} or Starts starts(...) {...}; before its brace
     for number, line in enumerate(text.splitlines(), 1):
         bare = re.sub(r'R?"(?:\\.|[^"\\])*"', lambda m: '"' * len(m.group(0)), line)
-        begins = re.search(r"\.(?:checks|refusals)\s*=", bare)
+        begins = re.search(r"\.(?:checks|refusals)\s*=|\bStarts starts\(.*\) (?=\{)", bare)
         if begins or waiting or depth:
             inside = bare[begins.end():] if begins else bare
             depth += inside.count("{") - inside.count("}")
