@@ -370,7 +370,7 @@ std::vector<Function> sorption_entries() {
              .result = "band",
              .source = "Beuchat (1981) Cereal Foods World 26:345; U.S. 21 CFR 114.3 (above 0.85); "
                        "germination at 0.585: Aspergillus penicillioides, Stevenson et al. (2017) Environ. "
-                       "Microbiol. 19:687 (from memory).",
+                       "Microbiol. 19:687, as told in Wikipedia's article on that mould.",
              .caution = "What was alive, or a toxin formed, before drying may outlast it. Growth limits "
                         "shift with temperature, acidity, salt and species. Only a measured water activity "
                         "and the local food authority decide.",

@@ -267,8 +267,8 @@ TEST(Air, NoWetBulbBelowThatOfDryAir) {
 
 TEST(Air, IceBulb) {
     // Iced below the triple point: at -5 °C dry the latent heat is 2834, not 2501 kJ/kg; ASHRAE Fundamentals
-    // ch. 1 eq. 37 (from memory): W = ((2830 - 0.24 t*) Ws* - 1.006 (t - t*)) / (2830 + 1.86 t - 2.1 t*), an
-    // ideal mixture.
+    // ch. 1 eq. 37, as several public programs quote it: W = ((2830 - 0.24 t*) Ws* - 1.006 (t - t*)) / (2830
+    // + 1.86 t - 2.1 t*), an ideal mixture.
     for (double t = -20; t <= -1; t += 2)
         for (const double x : {0.2, 0.5, 0.8}) {
             const double wet = in_celsius(wet_bulb(celsius(t), rh(x), kSea));

@@ -26,8 +26,9 @@ Model model_called(std::string_view name) {
     return static_cast<Model>(found - isotherm_models().begin());
 }
 
-// ASAE D245.5 constants, from memory; the printed tables below confirm those of corn, soybean, rice and
-// durum.
+// ASAE D245.5, Table 2: soybean, durum and corn's Henderson constants as public programs quote it; corn's
+// Chung-Pfost constants and rice's from memory. The printed tables below confirm those of corn, soybean, rice
+// and durum.
 const P kCornHenderson{8.6541e-5, 1.8634, 49.810}, kCornChungPfost{312.40, 0.16958, 30.205},
     kSoybean{2.87, -0.0054, 1.38}, kLongGrainRice{4.1276e-5, 2.1191, 49.828},
     kDurum{13.101, -0.052626, 2.9987};
@@ -62,7 +63,7 @@ TEST(Sorption, soybean_rice_and_durum_of_the_grain_standard) {
 }
 
 TEST(Sorption, chung_pfost_and_henderson_agree_on_corn) {
-    // ASAE D245.5: both forms fit corn. 16.30 % db at 25 °C and 70 %: from memory.
+    // ASAE D245.5: both forms fit corn. By hand: ln(312.40/(55.205 · 0.356675))/0.16958 = 16.30 % db.
     const auto chung =
         equilibrium_moisture(Model::modified_chung_pfost, WaterActivity(0.70), kCornChungPfost, celsius(25));
     EXPECT_TRUE(within(100 * chung.value(), 16.30, 0.005));

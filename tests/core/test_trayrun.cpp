@@ -76,11 +76,13 @@ TEST(TrayRun, ConstantRateOfGeankoplis) {
     EXPECT_NEAR(hours(sand_time(0.38, sand(0.195, 0.25))), 1.85, 0.005);
 }
 TEST(TrayRun, FallingRateOfGeankoplis) {
-    // Example 9.7-2 (from memory): the straight line from 0.195 to the origin, X 0.195 to 0.040 in 4.39 h;
-    // the constant part of example 9.7-1 (from memory) before it, X 0.38 to 0.195 in 2.63 h.
+    // Examples 9.7-1 and 9.7-2, data and formula as in the book's Scilab companion. The constant part, X 0.38
+    // to 0.195: 399/18.58 · 0.185/1.51 = 2.63 h; the straight line from 0.195 to the origin, to 0.040:
+    // 399/18.58 · 0.195/1.51 · ln(0.195/0.040) = 4.39 h.
     EXPECT_NEAR(hours(sand_time(0.38, sand(0.195, 0.04))), 2.63 + 4.39, 0.01);
-    // Example 9.7-1 itself (from memory), by the measured rates: 6.69 h. A straight line is not those rates:
-    // within 6 %.
+    // Example 9.7-1 itself, by the measured rates: 1.51, 1.21, 0.90, 0.71, 0.37, 0.27 kg/(h m²) at X 0.195,
+    // 0.150, 0.100, 0.065, 0.050, 0.040, trapezia of 1/R: 2.63 + 399/18.58 · 0.18889 = 6.69 h. A straight
+    // line is not those rates: within 6 %.
     EXPECT_NEAR(hours(sand_time(0.38, sand(0.195, 0.04))), 6.69, 0.06 * 6.69);
 }
 TEST(TrayRun, AirSpeedGivesTheRateOfGeankoplis) {
