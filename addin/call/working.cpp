@@ -453,9 +453,9 @@ class Writer {
         for (std::size_t i = 0; i < signs.size(); ++i) {
             const auto at = condition.find(signs[i]);
             if (at == std::string_view::npos) continue;
-            const double left = compute(condition.substr(0, at), names).value,
-                         right = compute(condition.substr(at + signs[i].size()), names).value;
-            return (i < 2 ? left > right : left < right) == (i % 2 == 0);
+            const std::string left(condition.substr(0, at)), right(condition.substr(at + signs[i].size()));
+            const double difference = compute(left + " − (" + right + ")", names).value;  // 0 for rounding
+            return (i < 2 ? difference > 0 : difference < 0) == (i % 2 == 0);
         }
         throw std::logic_error("a working's condition cannot be read: " + std::string(condition));
     }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <numeric>
 
@@ -99,7 +100,7 @@ double colour_difference(double L1, double a1, double b1, double L2, double a2, 
 
     // A grey has no hue and needs none: dH is 0 then, and with it every term that the hue goes into.
     double dh = h2 - h1, h = (h1 + h2) / 2;
-    if (std::abs(dh) > 180) {
+    if (std::abs(dh) > 180 * (1 + 4 * std::numeric_limits<double>::epsilon())) {  // opposite but for rounding
         dh += dh > 0 ? -360 : 360;
         h += h < 180 ? 180 : -180;
     }

@@ -404,6 +404,10 @@ TEST(Working, SaysWhatHoldsForTheCall) {
                              std::vector<Input>{50.0, a, b, 50.0, -a, other_way ? -b2 : b2}, Reading{}));
             EXPECT_NEAR(made.as_written.value(), made.value, 1e-9);
         }
+    const Working opposite = working(read(
+        *find_function("COLOURCHANGE"),
+        std::vector<Input>{50.0, -19.76320542, 20.09760221, 50.0, 19.76320542, -20.09760221}, Reading{}));
+    EXPECT_NEAR(opposite.as_written.value(), opposite.value, 1e-9);
     const auto none = lines_of("CARRIERSHARE", {100.0, 160.0, 20.0, 0.02});
     EXPECT_NE(std::ranges::find(none, "the dry solids have it already"), none.end());
     EXPECT_EQ(none.back(), "   = 0 fraction");
