@@ -453,8 +453,9 @@ class Writer {
         for (std::size_t i = 0; i < signs.size(); ++i) {
             const auto at = condition.find(signs[i]);
             if (at == std::string_view::npos) continue;
-            const std::string left(condition.substr(0, at)), right(condition.substr(at + signs[i].size()));
-            const double difference = compute(left + " − (" + right + ")", names).value;  // 0 for rounding
+            std::string gap(condition.substr(0, at));  // 0 for what only rounding leaves
+            gap.append(" − (").append(condition.substr(at + signs[i].size())).append(")");
+            const double difference = compute(gap, names).value;
             return (i < 2 ? difference > 0 : difference < 0) == (i % 2 == 0);
         }
         throw std::logic_error("a working's condition cannot be read: " + std::string(condition));
