@@ -133,7 +133,7 @@ class Book {
                   "\"/>\n";
     }
     void marks(const std::string& first, const std::string& last, const std::string& right,
-               const std::string& none) {
+               const std::string& near, const std::string& none) {
         const std::string base = escaped_xml(quoted_plain(sheet_)) + "." + first;
         conditions_ += "    <calcext:conditional-format calcext:target-range-address=\"" + base + ":" +
                        escaped_xml(quoted_plain(sheet_)) + "." + last + "\">\n";
@@ -143,7 +143,7 @@ class Book {
                            ")\" calcext:base-cell-address=\"" + base + "\"/>\n";
         };
         condition("Mark right", "[." + first + "]=[." + right + "]");
-        condition("Mark near", "LEFT([." + first + "];5)=\"close\"");
+        condition("Mark near", "LEFT([." + first + "];LEN([." + near + "]))=[." + near + "]");
         condition("Mark wrong", "[." + first + "]<>" + in_formula(none));
         conditions_ += "    </calcext:conditional-format>\n";
     }
@@ -322,13 +322,16 @@ void put_lesson(Book& book, std::span<const Placed> places, const Handout& hando
                       "or with a unit of your own, such as \"1.25 kg\" or \"12 %\". A later try counts for "
                       "less. The working stands on the last sheet once you have tried."),
                   10));
-    book.row(7, cell_text("Strong", texts.word("Name")) + cell_text("Strong", handout.name) +
-                    "<table:table-cell/><table:table-cell/>" + "<table:table-cell/>" +
-                    cell_text("Remark", texts.word("Seal")) + cell_text("Remark", handout.seal) +
-                    "<table:table-cell table:number-columns-repeated=\"3\"/>" +
-                    // what this office calls right, and its decimal sign
-                    cell_formula("Small", "DRY.MARKCALL(50;\"WATERMASS\";100;0.5)") +
-                    cell_formula("Small", "MID(1/2&\"\";2;1)"));
+    const std::string close = "DRY.MARKCALL(51;\"WATERMASS\";100;0.5)";
+    book.row(7,
+             cell_text("Strong", texts.word("Name")) + cell_text("Strong", handout.name) +
+                 "<table:table-cell/><table:table-cell/>" + "<table:table-cell/>" +
+                 cell_text("Remark", texts.word("Seal")) + cell_text("Remark", handout.seal) +
+                 "<table:table-cell table:number-columns-repeated=\"3\"/>" +
+                 // what this office calls right, its decimal sign, and the first word of what it calls close
+                 cell_formula("Small", "DRY.MARKCALL(50;\"WATERMASS\";100;0.5)") +
+                 cell_formula("Small", "MID(1/2&\"\";2;1)") +
+                 cell_formula("Small", "LEFT(" + close + ";FIND(\" \";" + close + "))"));
     double points = 0;
     for (const Placed& place : places) points += place.drawn->exercise->points;
     book.row(7, "<table:table-cell/>" +
@@ -346,7 +349,7 @@ void put_lesson(Book& book, std::span<const Placed> places, const Handout& hando
     book.name(lesson_name::kDecimal, "$L$4");
     book.name(lesson_name::kAnswers, "$C$" + from + ":$E$" + to);
     book.name(lesson_name::kKeys, "$N$" + from + ":$N$" + to);
-    book.marks("G" + from, "G" + to, "$K$4", texts.word("no answer yet"));
+    book.marks("G" + from, "G" + to, "$K$4", "$M$4", texts.word("no answer yet"));
     book.end_sheet();
 }
 

@@ -75,12 +75,19 @@ class SheetTest(unittest.TestCase):
     """One office with the add-in for all tests of a class, and an empty workbook for each."""
 
     locale = "en-US"
+    language = "en"
 
     @classmethod
     def setUpClass(cls):
         cls.office = Office(addin=OXT, locale=cls.locale)
         cls.office.__enter__()
         cls.addClassCleanup(cls.office.__exit__)
+        if cls.language != "en":  # as an office with that language installed has it
+            provider = cls.office.service("com.sun.star.configuration.ConfigurationProvider")
+            settings = provider.createInstanceWithArguments("com.sun.star.configuration.ConfigurationUpdateAccess",
+                                                            properties(nodepath="/org.openoffice.Setup/L10N"))
+            settings.replaceByName("ooLocale", cls.language)
+            settings.commitChanges()
 
     def setUp(self):
         self.book = self.office.new()

@@ -10,7 +10,7 @@ import zipfile
 from xml.etree import ElementTree
 
 from harness import OXT, ROOT, SheetTest
-from office import address_of, properties
+from office import address_of
 
 sys.path.insert(0, str(ROOT / "example-sheets"))
 import recalculate  # noqa: E402
@@ -52,15 +52,6 @@ class Typed:
 
 class Abroad(Typed):
     """Mixed in with a SheetTest: an office that has another language installed."""
-
-    @classmethod
-    def setUpClass(cls):
-        super().setUpClass()
-        provider = cls.office.service("com.sun.star.configuration.ConfigurationProvider")
-        settings = provider.createInstanceWithArguments(
-            "com.sun.star.configuration.ConfigurationUpdateAccess", properties(nodepath="/org.openoffice.Setup/L10N"))
-        settings.replaceByName("ooLocale", cls.language)
-        settings.commitChanges()
 
     def names(self):
         """Texts that are English everywhere: rows of table arguments and models, units, and what the translator says."""

@@ -312,5 +312,24 @@ class WithAComma(ClassTest):
         self.assertEqual(collected.cell("C2").getValue(), collected.cell("D2").getValue())
 
 
+class InGerman(ClassTest):
+    locale, language = "de-DE", "de"
+
+    def test_a_mark_is_shaded_by_what_it_says(self):
+        self.hand_out("Asha")
+        right = self.right_answers("Asha")["Balances", FIRST]
+        for factor, said, style in ((1, "richtig", "Mark right"), (1.02, "nahe: ", "Mark near"), (7.7, "falsch", "Mark wrong")):
+            answer = f"{factor * float(right):.6g}".replace(".", ",")
+            book = self.answered("Asha", {("Balances", FIRST): [answer]})
+            sheet = book.sheet("Balances")
+            self.assertTrue(book.cell(f"G{FIRST}", "Balances").getString().startswith(said), answer)
+            sheet.unprotect("")
+            rules = sheet.ConditionalFormats.getConditionalFormats()[0]
+            rules = [rules.getByIndex(index) for index in range(rules.getCount())]
+            applied = next(rule.StyleName for rule in rules if book.show("=" + rule.Formula1, f"P{FIRST}", "Balances").value)
+            self.assertEqual(applied, style)
+            book.close()
+
+
 if __name__ == "__main__":
     unittest.main()

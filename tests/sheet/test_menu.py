@@ -237,15 +237,7 @@ class Menu(MenuTest):
 class InGerman(MenuTest):
     """The language of the menu as the office has it in its settings; numbers with a comma."""
 
-    locale = "de-DE"
-
-    def setUp(self):
-        super().setUp()
-        provider = self.office.service("com.sun.star.configuration.ConfigurationProvider")
-        settings = provider.createInstanceWithArguments("com.sun.star.configuration.ConfigurationUpdateAccess",
-                                                        properties(nodepath="/org.openoffice.Setup/L10N"))
-        settings.ooLocale = "de"
-        settings.commitChanges()
+    locale, language = "de-DE", "de"
 
     def test_numbers_are_shown_as_the_locale_writes_them(self):
         self.select("A1")
