@@ -248,6 +248,7 @@ std::vector<Cells> read_by_functions(std::string_view xml) {
 
 std::string in_language(const std::string& workbook, const Texts& texts, const Heard& heard) {
     std::ifstream in(workbook);
+    if (!in) throw std::runtime_error(workbook + " cannot be read");
     const std::string xml(std::istreambuf_iterator<char>(in), {});
     const std::string name = std::filesystem::path(workbook).stem().string();
     const auto say = [&](const std::string& key, const std::string& english) {
