@@ -575,6 +575,7 @@ class Carrier::Walk {
     Carried ours(const Formula& f) {
         const Function* function = find_function(f.text);
         if (function == nullptr || function->raw || function->params.empty()) {
+            for (const Formula& part : f.parts) (void)of(part);  // PICK of another call
             if (function != nullptr && function->unit_argument && *function->unit_argument < f.parts.size())
                 return in_unit(f.parts[*function->unit_argument]);
             return {};

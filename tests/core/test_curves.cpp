@@ -99,6 +99,26 @@ TEST(CurveTime, is_the_inverse_of_the_curve) {
     }
 }
 
+// The examples, a thousand times slower: the same ratio after a thousand times as long.
+TEST(CurveTime, goes_with_the_time_scale) {
+    const double n = std::pow(1e-3, 0.8), m = std::pow(1e-3, 1.1);
+    const std::vector<std::vector<double>> slow{{0.4e-3},
+                                                {0.5 * n, 0.8},
+                                                {0.95, 0.4e-3},
+                                                {1.2, 0.3e-3, -0.15},
+                                                {0.4, 1.5e-3, 0.6, 0.25e-3},
+                                                {0.98, 0.4 * m, 1.1, -2e-6},
+                                                {2.5e3, 0.9},
+                                                {0.3, 1.6e-3, 0.3e-3}};
+    for (std::size_t i = 0; i < kExamples.size(); ++i)
+        for (const double ratio : {0.8, 0.5, 0.05})
+            EXPECT_TRUE(test::near(
+                curve_time(kExamples[i].model, MoistureRatio(ratio), slow[i]).value(),
+                1e3 * curve_time(kExamples[i].model, MoistureRatio(ratio), kExamples[i].parameters).value(),
+                1e-9))
+                << info(kExamples[i].model).name << " at " << ratio;
+}
+
 // ln 2 over k: half of an exponential. By hand.
 TEST(CurveTime, half_time_of_an_exponential) {
     EXPECT_NEAR(curve_time(CurveModel::lewis, MoistureRatio(0.5), std::array{0.2}).value() / 3600,

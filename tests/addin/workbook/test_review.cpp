@@ -327,6 +327,22 @@ TEST(WorkbookReview, CopiesThatShowTexts) {
     EXPECT_EQ(parted.count[static_cast<std::size_t>(Verdict::wrong)], 0U);
 }
 
+TEST(WorkbookReview, ARangeOfMassesInAnotherUnit) {
+    const auto verdict = [](const std::string& unit, const std::string& formula) {
+        const Review made =
+            review(read_picture("A1 | In (kg) | 12 | 0.1\nA2 | Peel (" + unit + ") | 2 | 0.1\nA3 | Stone (" +
+                                unit + ") | 3 | 0.1\nB4 | =" + formula)
+                       .picture);
+        const Finding* finding = finding_at(made, Place{0, 3, 1});
+        return finding == nullptr ? Verdict::not_judged : finding->verdict;
+    };
+    for (const std::string call :
+         {"DRY.CLOSURE(B1;C1;B2:B3;C2:C3)", "DRY.PICK(DRY.CLOSURE(B1;C1;B2:B3;C2:C3);\"gap\")"}) {
+        EXPECT_EQ(verdict("g", call), Verdict::wrong) << call;
+        EXPECT_EQ(verdict("kg", call), Verdict::fine) << call;
+    }
+}
+
 TEST(WorkbookReview, ARangeThatBeginsOneTooLate) {
     const Review made =
         review(read_picture("A1 | Loss (g)\nB2 | 3\nB3 | 4\nB4 | 5\nB5 | 6\nB6 | =SUM(B3:B5)").picture);
