@@ -4,6 +4,7 @@
 
     tests/mutation/mutate.py --count 100 --seed 1                    # drawn over core and add-in
     tests/mutation/mutate.py --count 20 --only core/drysheet/powder  # over the files whose path holds that
+    tests/mutation/mutate.py --again                                 # those in --out that nobody noticed
 
 Makes one change at a time (a sign, a constant, a bound, a condition, swapped arguments, a term or a statement dropped)
 in a copy of the sources under --build, builds what that change touches, and runs every test that needs no office, and
@@ -184,17 +185,18 @@ class Tree:
         return {(self.build / name).resolve() for name, n in count.items() if n > DEAREST}
 
 
-def reasons(path):
-    """The reasons written by hand, by what was changed."""
+def recorded(path):
+    """The changes in a report and the reasons written by hand there."""
     if not path.exists():
         return {}
-    parts = re.findall(r"^## (\S+?):\d+ .*?\n```diff\n-(.*?)\n\+(.*?)\n```\n\n(.*?)\n(?=\n##|\Z)", path.read_text(), re.S | re.M)
-    return {(name, before, after): reason for name, before, after, reason in parts}
+    parts = re.findall(r"^## (\S+?):(\d+) \((.*?)\)\n```diff\n-(.*?)\n\+(.*?)\n```\n\n(.*?)\n(?=\n##|\Z)", path.read_text(),
+                       re.S | re.M)
+    return {Change(name, int(line), kind, before, after): reason for name, line, kind, before, after, reason in parts}
 
 
 def report(path, survivors, counts, seed, minutes):
-    known = reasons(path)
-    argued = {c: known.get((c.path, c.before, c.after), UNARGUED) for c in survivors}
+    known = {change._replace(line=0): reason for change, reason in recorded(path).items()}
+    argued = {c: known.get(c._replace(line=0), UNARGUED) for c in survivors}
     equivalent = sum(reason.lower().startswith("equivalent") for reason in argued.values())
     tried = counts["noticed"] + len(survivors)
     lines = [
@@ -213,6 +215,7 @@ def main():
     options.add_argument("--count", type=int, default=100)
     options.add_argument("--seed", type=int, default=1)
     options.add_argument("--only", default="", help="only files whose path holds this")
+    options.add_argument("--again", action="store_true", help="only what --out says nobody noticed")
     options.add_argument("--build", type=pathlib.Path, default=ROOT / "build-mutation")
     options.add_argument("--out", type=pathlib.Path, default=HERE / "survivors.md")
     given = options.parse_args()
@@ -232,6 +235,9 @@ def main():
             name = str(path.relative_to(tree.source))
             if path not in dear and given.only in name and (found := changes_of(name, path.read_text())):
                 pool[name] = found
+    if given.again:
+        asked = {change._replace(line=0) for change in recorded(given.out)}
+        pool = {name: kept for name, found in pool.items() if (kept := [c for c in found if c._replace(line=0) in asked])}
     print(f"{sum(map(len, pool.values()))} changes possible in {len(pool)} files", flush=True)
 
     draw, counts, survivors, seen = random.Random(given.seed), collections.Counter(), [], set()
