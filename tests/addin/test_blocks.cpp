@@ -79,7 +79,7 @@ TEST(Patterns, PerCentIsAFraction) {
     constexpr Pattern pattern{
         .command = "percent",
         .title = "Percent",
-        .lines = "\nUp to 80 % | start: 86 % | fraction | start_u: 0.5 %\nHalf | =[start]&[start_u] % | %"};
+        .lines = "\nUp to 80 % | start: 96 % | fraction | start_u: 0.5 %\nHalf | =[start]&[start_u] % | %"};
     const Block block = placed(pattern, 0, 0);
     ASSERT_EQ(block.cells.size(), 8U);
     const auto is = [&](std::string_view where, std::string_view content, bool percent) {
@@ -89,7 +89,7 @@ TEST(Patterns, PerCentIsAFraction) {
         EXPECT_EQ(cell->percent, percent) << where;
     };
     is("A2", "Up to 80 %", false);
-    is("B2", "0.86", true);
+    is("B2", "0.96", true);
     is("C2", "fraction", false);
     is("D2", "0.005", true);
     is("B3", "=B2&\" \"&C2&D2&\" \"&C2", true);

@@ -140,7 +140,8 @@ TEST(WorkbookReview, TellsAboutOneCellInWords) {
         A3 | Final moisture, wet basis | 10 %
         A4 | Dried product (kg) | =DRY.DRIEDMASS(B1;B2;B3)
         A5 | | 7
-        B6 | =DRY.DRIEDMASS("2 kg";0.85;0.8))")
+        B6 | =DRY.DRIEDMASS("2 kg";0.85;0.8)
+        B7 | =DRY.STOPMASS("500 g";"1.2 kg";"80 %";"12 %"))")
                                 .picture);
     const auto told = [&](std::string_view address) {
         return "\n" + about_cell(reviewed, place(reviewed.picture(), address), {});
@@ -193,6 +194,10 @@ Typed values that it rests on: 3: B1, B2, B3
         told("In.B6").find("\n  fresh: \"2 kg\"\n  start: 0.85 fraction wb\n  final: 0.8 fraction wb\n"),
         std::string::npos)
         << told("In.B6");
+    EXPECT_NE(told("In.B7").find("only a measured water activity and the local food authority decide"),
+              std::string::npos)
+        << told("In.B7");
+    EXPECT_EQ(told("In.B6").find("authority"), std::string::npos);
     EXPECT_EQ(told("In.B9"), "\nIn.B9\nA blank cell.\n");
 }
 
