@@ -262,6 +262,8 @@ TEST(Why, SaysWhatWasProbablyMeant) {
     EXPECT_EQ(why_of("EACH", {"SOLIDSMASS", column(100.0, 200.0, -3.0), 0.5}).substr(0, 15),
               "row 3: mass: -3");
     EXPECT_EQ(why_of("EACH", {"SOLIDSMASS", column(100.0, 200.0), 0.5}), "fine: a table of 2 rows, 1 column");
+    EXPECT_EQ(why_of("EACH", {column("SOLIDSMASS"), 100.0, 0.5}),
+              "argument: no range was given to go through.");
     EXPECT_TRUE(says(why_of("CLOSURE", {100.0, 0.3, column(60.0), column(0.4)}), "fine: a table of 5 rows"));
 }
 

@@ -92,6 +92,8 @@ TEST(Tables, WorkingListsWhatWasGiven) {
 
 TEST(TableArgument, NamesANearNameAndNoFarOne) {
     EXPECT_TRUE(says(why_of(three({"thicknes", "5 mm", ""}, kTest)), "perhaps \"thickness\""));
+    EXPECT_TRUE(says(why_of(three({"thicknxy", "5 mm", ""}, kTest)), "perhaps \"thickness\""));
+    EXPECT_FALSE(says(why_of(three({"thickxyz", "5 mm", ""}, kTest)), "perhaps"));  // half of it is another
     const std::string far = why_of(three({"zzzzzzzz", "5 mm", ""}, kTest));
     EXPECT_TRUE(says(far, "is not a name known here")) << far;
     EXPECT_FALSE(says(far, "perhaps")) << far;

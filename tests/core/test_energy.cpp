@@ -72,6 +72,8 @@ TEST(FoodHeat, refusals) {
     EXPECT_NO_THROW(heat(0.8, 0.205, 20)());
     EXPECT_EQ(refused<BadInput>(heat(0.8, 0.19, 20)), "water");
     EXPECT_EQ(refused<BadInput>(heat(0.8, 0.21, 20)), "water");
+    EXPECT_NO_THROW(heat(0.8, 0.2, 0)());
+    EXPECT_NO_THROW(heat(0.8, 0.2, 150)());
     EXPECT_EQ(refused<OutOfRange>(heat(0.8, 0.2, -1)), "temp");
     EXPECT_EQ(refused<OutOfRange>(heat(0.8, 0.2, 151)), "temp");
 }

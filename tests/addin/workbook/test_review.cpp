@@ -367,6 +367,8 @@ TEST(WorkbookReview, LeavesAloneWhatOnlyLooksOdd) {
          {// a first row, a change that lasts, a total under the block, the same by algebra
           "A1:A9 | =B1*2\nB1:B9 | 3\nA1 | 6", "A1:A6 | =B1*2\nA7:A9 | =B7*3\nB1:B9 | 3",
           "A1:A8 | =B1*2\nB1:B8 | 3\nA9 | =SUM(A1:A8)", "A1:A9 | =B1*2\nB1:B9 | 3\nA5 | =2*B5\nA6 | =B6+B6",
+          // a row of its own among copies
+          "A1:A9 | 3 | =A1*2 | =B1*2\nB5 | =B4+B3 | =C4+C3",
           // five different formulas
           "A1 | =B1*2 | 3\nA2 | =B1+B2 | 4\nA3 | =B3/7 | 5\nA4 | =B4-1 | 6\nA5 | =B5^2 | 7"}) {
         const Review made = review(read_picture(text).picture);

@@ -70,6 +70,8 @@ TEST(WorkbookSure, ReadsTheEvidenceOfEachInput) {
     EXPECT_EQ(std::get<0>(std::tuple(read.at("B9").with(1201.5, false).text)), "1201.5 g");
     EXPECT_EQ(read.at("B9").with(1201.5, true).text, "1201,5 g");
     EXPECT_EQ(read.at("B2").label, "Fresh mass");
+    EXPECT_EQ(read.at("B2").unit, "g");
+    EXPECT_EQ(read.at("B9").unit, "g");  // as typed
 }
 
 TEST(WorkbookSure, ReadsColumnsAndRowsAndPoints) {
