@@ -13,6 +13,7 @@
 #include <stdexcept>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/long_work.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -44,8 +45,10 @@ OUString asked_folder(const Request& request, const std::string& title) {
         throw NotDone(request.texts.word("Say which folder: the argument Folder, a URL, is missing."));
     const auto picker = request.service<ui::dialogs::XFolderPicker>("com.sun.star.ui.dialogs.FolderPicker");
     picker->setTitle(ustring_from(title));
+    const OUString beside = request.workbook()->getURL();
+    if (!beside.isEmpty()) picker->setDisplayDirectory(beside.copy(0, beside.lastIndexOf('/')));
     if (picker->execute() != ui::dialogs::ExecutableDialogResults::OK)
-        throw NotDone(request.texts.word("No folder was chosen."));
+        throw Stopped(request.texts.word("No folder was chosen."));
     return without_slash(picker->getDirectory());
 }
 

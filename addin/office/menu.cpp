@@ -14,6 +14,7 @@
 
 #include "addin/office/cells.hpp"
 #include "addin/office/commands.hpp"
+#include "addin/office/long_work.hpp"
 #include "addin/office/said.hpp"
 
 namespace drysheet {
@@ -71,8 +72,7 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
     /// From the menu: what went wrong is shown in a box, what was done where the command wants it.
     void SAL_CALL dispatch(const util::URL& url, const Sequence<beans::PropertyValue>& arguments) override {
         const Outcome outcome = outcome_of(url, arguments);
-        if (outcome.kind != awt::MessageBoxType_INFOBOX || outcome.says == Command::Says::in_box)
-            show(outcome);
+        if (outcome.says == Command::Says::in_box) show(outcome);
     }
     /// From a macro or a test: it is handed back instead.
     void SAL_CALL
@@ -109,7 +109,8 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
     Outcome outcome_of(const util::URL& url, const Sequence<beans::PropertyValue>& arguments) {
         Request request{context_, frame_, arguments, {}, texts_of_menu(context_)};
         const auto fault = [&request](const std::string& what) {
-            return Outcome{awt::MessageBoxType_ERRORBOX, request.texts.word("This did not work: {}", {what})};
+            return Outcome{awt::MessageBoxType_ERRORBOX, request.texts.word("This did not work: {}", {what}),
+                           Command::Says::in_box};
         };
         try {
             request.name = utf8_from(url.Complete.copy(static_cast<sal_Int32>(sizeof kProtocol - 1)));
@@ -118,8 +119,11 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
             Outcome done{awt::MessageBoxType_INFOBOX, command->run(request), command->says};
             if (command->says == Command::Says::in_status_bar) say(frame_, done.words);
             return done;
+        } catch (const Stopped& reason) {
+            say(frame_, reason.what());
+            return {awt::MessageBoxType_WARNINGBOX, reason.what(), Command::Says::in_status_bar};
         } catch (const NotDone& reason) {
-            return {awt::MessageBoxType_WARNINGBOX, reason.what()};
+            return {awt::MessageBoxType_WARNINGBOX, reason.what(), Command::Says::in_box};
         } catch (const uno::Exception& thrown) {
             return fault(utf8_from(thrown.Message));
         } catch (const std::exception& thrown) {

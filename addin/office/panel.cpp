@@ -12,7 +12,6 @@
 #include <com/sun/star/awt/XWindowPeer.hpp>
 #include <com/sun/star/beans/PropertyValue.hpp>
 #include <com/sun/star/beans/XPropertySet.hpp>
-#include <com/sun/star/frame/XDispatchHelper.hpp>
 #include <com/sun/star/frame/XDispatchProvider.hpp>
 #include <com/sun/star/frame/XFrame.hpp>
 #include <com/sun/star/lang/XServiceInfo.hpp>
@@ -22,6 +21,7 @@
 #include <com/sun/star/ui/XToolPanel.hpp>
 #include <com/sun/star/ui/XUIElement.hpp>
 #include <com/sun/star/ui/XUIElementFactory.hpp>
+#include <com/sun/star/util/URL.hpp>
 #include <com/sun/star/util/XModifyBroadcaster.hpp>
 #include <com/sun/star/view/XSelectionSupplier.hpp>
 #include <cppuhelper/basemutex.hxx>
@@ -139,9 +139,12 @@ class Panel final : private cppu::BaseMutex, public PanelBase {
     void SAL_CALL windowHidden(const lang::EventObject&) override { hidden_ = true; }
     void SAL_CALL actionPerformed(const awt::ActionEvent& event) override {
         guarded([&] {
-            request_.service<frame::XDispatchHelper>("com.sun.star.frame.DispatchHelper")
-                ->executeDispatch(Reference<frame::XDispatchProvider>(request_.frame, UNO_QUERY_THROW),
-                                  "org.drysheet.menu:" + event.ActionCommand, "_self", 0, {});
+            // as from the menu, which says in a box why it did nothing
+            util::URL url;
+            url.Complete = "org.drysheet.menu:" + event.ActionCommand;
+            const auto command = Reference<frame::XDispatchProvider>(request_.frame, UNO_QUERY_THROW)
+                                     ->queryDispatch(url, "_self", 0);
+            if (command.is()) command->dispatch(url, {});
         });
     }
     void SAL_CALL disposing(const lang::EventObject& event) override {

@@ -38,13 +38,16 @@ class Said final : public cppu::WeakImplHelper1<view::XSelectionChangeListener> 
 }  // namespace
 
 void say(const Reference<frame::XFrame>& frame, const std::string& words) {
-    const Reference<task::XStatusIndicatorFactory> indicators(frame, UNO_QUERY);
-    const Reference<view::XSelectionSupplier> view(
-        frame.is() ? frame->getController() : Reference<frame::XController>(), UNO_QUERY);
-    if (!indicators.is() || !view.is()) return;
-    const Reference<task::XStatusIndicator> indicator = indicators->createStatusIndicator();
-    indicator->start(ustring_from(words), 0);
-    view->addSelectionChangeListener(new Said(indicator));
+    try {
+        const Reference<task::XStatusIndicatorFactory> indicators(frame, UNO_QUERY);
+        const Reference<view::XSelectionSupplier> view(
+            frame.is() ? frame->getController() : Reference<frame::XController>(), UNO_QUERY);
+        if (!indicators.is() || !view.is()) return;
+        const Reference<task::XStatusIndicator> indicator = indicators->createStatusIndicator();
+        indicator->start(ustring_from(words), 0);
+        view->addSelectionChangeListener(new Said(indicator));
+    } catch (const uno::Exception&) {  // its window is gone
+    }
 }
 
 }  // namespace drysheet

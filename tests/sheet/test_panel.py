@@ -7,6 +7,7 @@ import time
 import unittest
 
 from harness import MenuTest
+from com.sun.star.util import CloseVetoException
 
 
 class PanelTest(MenuTest):
@@ -131,12 +132,30 @@ class PanelTest(MenuTest):
         self.select("B6")
         self.assertIn("DRY.DRYBASIS", self.send("working")[1])
 
+    def press_sure(self):
+        """On the button, which the office passes on by and by."""
+        button = self.dialog().getControl("sure")
+        self.assertEqual(button.getModel().Label, "How Sure Is This Cell")
+        button.getAccessibleContext().doAccessibleAction(0)
+
+    def test_the_window_may_close_while_how_sure_works(self):
+        for wait in (0, 0.05, 0.2, 0.4):
+            self.setUp()
+            self.book.put("C1", "± 0.5 kg")
+            self.open_at("B4")
+            self.press_sure()
+            time.sleep(wait)
+            try:
+                self.book.document.CurrentController.Frame.close(True)
+            except CloseVetoException:
+                pass  # it closes when the work has stopped
+        self.setUp()
+        self.assertIn("Sheet1.B4", self.open_at("B4"))
+
     def test_a_button_for_how_sure(self):
         self.book.put("C1", "± 0.5 kg")
         self.open_at("B4")
-        button = self.dialog().getControl("sure")
-        self.assertEqual(button.getModel().Label, "How Sure Is This Cell")
-        button.getAccessibleContext().doAccessibleAction(0)  # a press, which the office passes on by and by
+        self.press_sure()
         end = time.monotonic() + 60
         while self.book.document.CurrentController.ActiveSheet.Name != "How sure" and time.monotonic() < end:
             time.sleep(0.1)
