@@ -2,6 +2,7 @@
 #include "addin/call/convert.hpp"
 
 #include "addin/call/named_call.hpp"
+#include "addin/call/sentences.hpp"
 #include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 #include "drysheet/moisture.hpp"
@@ -54,6 +55,7 @@ Read read(const Input& quantity, const Input& from_unit, const Reading& reading)
         refuse("quantity", {"\"{}\" is not a unit known here", {text.said}});
     if (text.fault == TextFault::two_values)
         refuse("quantity", {"\"{}\" has more than one value: {}", {text.said, two_values_of(text.said)}});
+    if (text.fault == TextFault::comma) refuse("quantity", {kCommaUnclear, {in_a_sentence(input)}});
     if (text.fault != TextFault::none)
         refuse("quantity", {"{} is not a number with a unit", {in_a_sentence(input)}});
     if (text.said.empty()) return {text.value, unit_named("from_unit", from_unit)};

@@ -156,10 +156,7 @@ void refuse_text(const Parameter& param, const Input& input, const QuantityText&
                        {"{} has no number: a heading, or a unit whose cell before it is blank", {given}});
             refuse(param, {"{} does not begin with a number; write it like \"{}\"", {given, example(param)}});
         case TextFault::comma:
-            refuse(param,
-                   {"{} is ambiguous: a comma is not this locale's decimal sign; write a point, and no "
-                    "thousands separators",
-                    {given}});
+            refuse(param, {kCommaUnclear, {given}});
         case TextFault::thousands:
             refuse(param, {"{} is ambiguous: it may hold a thousands separator; write the number without one",
                            {given}});

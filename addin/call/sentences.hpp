@@ -12,6 +12,10 @@ namespace drysheet {
 /// A value that cannot be, or lies outside the parameter's range. x: in the parameter's own unit; si: in SI.
 [[noreturn]] void refuse_outside(const Parameter& param, const Input& input, double x, double si);
 
+/// What is said of "1,2 kg" where numbers have a point.
+inline constexpr std::string_view kCommaUnclear =
+    "{} is ambiguous: a comma is not this locale's decimal sign; write a point, and no thousands separators";
+
 /// A text that is no quantity.
 [[noreturn]] void refuse_text(const Parameter& param, const Input& input, const QuantityText& text);
 /// A unit of another kind.

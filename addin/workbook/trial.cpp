@@ -116,7 +116,8 @@ class Maker {
     std::string blank(std::string_view name, bool typed = false) const {
         const Place& place = at(name);
         const std::string read = (typed ? "<" : "[") + std::string(name) + (typed ? ">" : "]");
-        return expand(is_range(place.raw) ? (typed ? "COUNTA(" : "COUNT(") + read + ")=0" : read + "=\"\"");
+        if (!is_range(place.raw)) return expand(read + "=\"\"");
+        return expand(typed ? "COUNTA(" + read + ")=0" : "SUMPRODUCT((" + read + "<>\"\")*1)=0");
     }
     std::string any_blank(std::string_view needs) const {
         std::string made;
@@ -371,18 +372,28 @@ class Writer {
         title();
         const std::string list = make.blanks_in_words(kWanted), wanting = make.say("Still missing: {}.");
         const auto place = wanting.find("{}");
-        const std::string unread =
-            "SUMPRODUCT(ISERROR(" + absolute({kReadAt, kFirstRow, 3, make.inputs_end() - kFirstRow}) + ")*1)";
+        const std::size_t rows = make.inputs_end() - kFirstRow;
+        const std::string unread = "SUMPRODUCT(ISERROR(" + absolute({kReadAt, kFirstRow, 3, rows}) + ")*1)";
+        std::string rows_unread;
+        for (const std::size_t column : {kReadAt, kReadAt + 1, kReadAt + 2})
+            rows_unread += (rows_unread.empty() ? "ISERROR(" : "+ISERROR(") +
+                           absolute({column, kFirstRow, 1, rows}) + ")";
+        const std::string first = "INDEX(" + absolute({kQuestionAt, kFirstRow, 1, rows}) +
+                                  ";MATCH(TRUE();INDEX(" + rows_unread + ">0;0);0))";
         put(0, 1, Look::sentence,
-            "=IF(LEN(" + list + ")>0;" + in_quotes(wanting.substr(0, place)) + "&MID(" + list + ";3;500)&" +
+            "=IF(" + absent() + ";" + make.expand(kNotHere) + ";IF(LEN(" + list + ")>0;" +
+                in_quotes(wanting.substr(0, place)) + "&MID(" + list + ";3;500)&" +
                 in_quotes(wanting.substr(place + 2)) + ";" +
                 in_quotes(make.say("Nothing that the yields need is missing.")) + ")&IF(" + unread +
                 ">0;\" \"&" +
-                make.expand("“Cells that are not understood: {}; see beside them.”(" + unread + ")") +
-                ";\"\")")
+                make.expand("“Cells that are not understood: {}. The first: {}”(" + unread + ";" + first +
+                            ")") +
+                ";\"\"))")
             .columns = kRemarkAt + 1;
         name("missing", {0, 1});
-        put(0, 2, Look::sentence, formula("TRIM([sentence_1]&\" \"&[sentence_2]&\" \"&[sentence_3])"))
+        put(0, 2, Look::sentence,
+            formula("TRIM(IFERROR([sentence_1];\"\")&\" \"&IFERROR([sentence_2];\"\")&\" "
+                    "\"&IFERROR([sentence_3];\"\"))"))
             .columns = kRemarkAt + 1;
         put(0, 3, Look::remark,
             make.say("Type into the shaded cells, from top to bottom; the rest follows. A ± is a standard "
@@ -463,6 +474,11 @@ class Writer {
     }
 
     const Maker& make;
+
+    // Asked anew in every cell that says it: one that is kept would say what was true when it was saved.
+    static std::string absent() { return "ISERROR(DRY.IN(1;\"g\";\"g\"))"; }
+    static constexpr std::string_view kNotHere =
+        "“Drysheet is not installed in this office: what shows an error or a question mark needs it.”";
 
   private:
     static constexpr const char* kFigures = "[<1]0.0000;[<100]0.00;0.0";
@@ -549,15 +565,15 @@ class Writer {
         put(kUAt, row, Look::number, of_u).format = format;
         // two figures of the ±, or three of the value where it has none
         put(kDigitsAt, row, Look::working,
-            "=IF(ISNUMBER(" + value + ");IF(N(" + u + ")>0;1-INT(LOG10(" + u + scale + "));IF(" + value +
-                "=0;0;2-INT(LOG10(ABS(" + value + scale + ")))));\"\")");
+            "=IF(ISNUMBER(" + value + ");IF(IFERROR(N(" + u + ");0)>0;1-INT(LOG10(" + u + scale + "));IF(" +
+                value + "=0;0;2-INT(LOG10(ABS(" + value + scale + ")))));\"\")");
         const std::string unit = mass                  ? "&\" \"&" + make.expand("[unit]")
                                  : share               ? "&\" %\""
                                  : result.unit.empty() ? ""
                                                        : "&" + in_quotes(" " + std::string(result.unit));
         put(kShownAt, row, Look::result,
-            "=IF(ISNUMBER(" + value + ");FIXED(" + value + scale + ";" + digits + ";1)&IF(N(" + u +
-                ")>0;\" ± \"&FIXED(" + u + scale + ";" + digits + ";1);\"\")" + unit + ";IF(ISERROR(" +
+            "=IF(ISNUMBER(" + value + ");FIXED(" + value + scale + ";" + digits + ";1)&IF(IFERROR(N(" + u +
+                ");0)>0;\" ± \"&FIXED(" + u + scale + ";" + digits + ";1);\"\")" + unit + ";IF(ISERROR(" +
                 value + ");\"?\";\"\"))");
         put(kRemarkAt, row, Look::remark,
             told_of(result, value, text,
@@ -583,6 +599,7 @@ class Writer {
             for (const auto argument : calls.front().arguments) asked.append(";").append(argument);
             why = "IFERROR(" + asked + ");" + why + ")";
         }
+        why = "IF(" + absent() + ";" + make.expand(kNotHere) + ";" + why + ")";
         const std::string list = make.blanks_in_words(result.needs), wants = make.say("Wants: {}");
         return "=IF(ISERROR(" + value + ");" + why + ";IF(" + value + "=\"\";IF(LEN(" + list + ")>0;" +
                in_quotes(wants.substr(0, wants.find("{}"))) + "&MID(" + list + ";3;300);" +
@@ -651,10 +668,11 @@ SheetPlan plan_of_report(const Maker& make) {
     line(
         Look::remark,
         writer.formula(
+            "IF(" + Writer::absent() + ";" + std::string(Writer::kNotHere) + "&\" \";\"\")&" +
             R"(TRIM(IF(<lot>="";"";“Lot {}”(<lot>)&" · ")&IF(<date>="";"";IF(ISNUMBER(<date>);YEAR(<date>)&"-"&RIGHT("0"&MONTH(<date>);2)&"-"&RIGHT("0"&DAY(<date>);2);<date>)&" · ")&IF(<operator>="";"";<operator>&" · ")&<place>))"));
     ++row;
     for (const char* sentence : {"<sentence_1>", "<sentence_2>", "<sentence_3>"})
-        line(Look::sentence, writer.formula(sentence), 10);
+        line(Look::sentence, writer.formula("IFERROR(" + std::string(sentence) + ";\"\")"), 10);
     ++row;
     const std::string headings[] = {make.say("Ten numbers"), make.say("± its standard uncertainty"), "", ""};
     for (std::size_t i = 0; i < columns; ++i) writer.put(i, row, Look::section, headings[i]);

@@ -7,6 +7,8 @@
 //   {name}     the cell of the range on this row   {[name]}    the same as read
 //   “words {}”(a;b)   words in the reader's language, joined with these values
 //   name_u     the ± of a result, or of an input that has one
+// Cells are counted by SUMPRODUCT((…<>"")*1), which an error among them makes an error: COUNT would leave it
+// out, and a number that is too small would stand in the file.
 #pragma once
 
 #include <array>
@@ -191,17 +193,18 @@ constexpr Working kWorkings[] = {
     {"Moisture at the end, or to reach", "end", "",
      R"(IF([final_moisture]<>"";[final_moisture];[target_moisture]))"},
     {"Its ±", "end_u", "", R"(IF([final_moisture]<>"";[final_u];IF([target_moisture]="";"";0)))"},
-    {"Trays without their empty weight", "trays_open", "", R"(COUNT([tray_gross])-COUNT([tray_net]))"},
-    {"Dried weights", "dried_count", "", R"(COUNT([dried_gross]))"},
+    {"Trays without their empty weight", "trays_open", "",
+     R"(SUMPRODUCT(([tray_gross]<>"")*1)-SUMPRODUCT(([tray_net]<>"")*1))"},
+    {"Dried weights", "dried_count", "", R"(SUMPRODUCT(([dried_gross]<>"")*1))"},
     {"Their empty weights, g", "dried_empty", "",
-     R"(IF([dried_tare]<>"";[dried_tare];IF([dried_count]=1;SUM([loaded_tare]);IF(COUNT([dried_tares])<[dried_count];"";SUM([dried_tares])))))"},
+     R"(IF([dried_tare]<>"";[dried_tare];IF([dried_count]=1;SUM([loaded_tare]);IF(SUMPRODUCT(([dried_tares]<>"")*1)<[dried_count];"";SUM([dried_tares])))))"},
     {"Dried, of trays that were not all weighed", "dried_open", "",
-     R"(AND([dried_count]>1;[dried_tare]="";[dried_count]<>COUNT([tray_net])))"},
+     R"(AND([dried_count]>1;[dried_tare]="";[dried_count]<>SUMPRODUCT(([tray_net]<>"")*1)))"},
     {"Product after the mill, g", "product_out", "",
      R"(IF([milled]<>"";[milled]+N([kept_samples]);IF([dried]="";"";[dried])))"},
     {"Whole that was loaded, g", "whole_loaded", "whole prepared loaded", R"([whole]*[loaded]/[prepared])"},
     {"Its ±", "product_out_u", "product_out",
-     R"(IF([milled]<>"";[u1]*SQRT(1+COUNT([kept_samples]));[dried_u]))"},
+     R"(IF([milled]<>"";[u1]*SQRT(1+SUMPRODUCT(([kept_samples]<>"")*1));[dried_u]))"},
     {"± of the whole that was loaded, g", "whole_loaded_u", "whole_loaded",
      "[whole_loaded]*SQRT(([loaded_u]/[loaded])^2+([u1]/[whole])^2+([u1]/[prepared])^2)"},
     {"Fresh per dried", "ratio", "loaded",
@@ -213,7 +216,7 @@ constexpr Working kWorkings[] = {
     {"Moisture before drying", "share_start", "expected_dried",
      R"(DRY.PICK(DRY.UNCERTAINTY("DRIEDMASS";[loaded]&" ± "&[loaded_u];[start_moisture]&" ± "&[start_u];[end]&" ± "&[end_u]);"start";4))"},
     {"Moisture after drying", "share_end", "expected_dried", R"(1-[share_loaded]-[share_start])"},
-    {"Readings with mass and time", "run_count", "", R"(COUNT([run_net]))"},
+    {"Readings with mass and time", "run_count", "", R"(SUMPRODUCT(([run_net]<>"")*1))"},
     {"Weighed tray, or tray 1: empty, g", "stop_empty", "",
      R"(IF([run_count]>0;[run_tare];INDEX([tray_tare];1)))"},
     {"The same, fresh, g", "stop_fresh", "",
@@ -319,15 +322,15 @@ constexpr Result kResults[] = {
      .shows = Shows::mass,
      .needs = "whole prepared",
      .formula = "DRY.UNACCOUNTED([whole];[parts];[prepared])",
-     .u = "[u1]*SQRT(2+COUNT([parts_off]))",
+     .u = R"([u1]*SQRT(2+SUMPRODUCT(([parts_off]<>"")*1)))",
      .remark = kExplained},
     {.label = "On the trays",
      .name = "loaded",
      .shows = Shows::mass,
      .needs = "tray_gross",
      .formula = "SUM([tray_net])",
-     .u = "[u1]*SQRT(2*COUNT([tray_net]))",
-     .remark = "“{} trays”(COUNT([tray_net]))",
+     .u = R"([u1]*SQRT(2*SUMPRODUCT(([tray_net]<>"")*1)))",
+     .remark = R"(“{} trays”(SUMPRODUCT(([tray_net]<>"")*1)))",
      .unless = "[trays_open]>0",
      .hold = "“a loaded tray has no empty weight”"},
     {.label = "Went astray between board and trays",
@@ -335,16 +338,16 @@ constexpr Result kResults[] = {
      .shows = Shows::mass,
      .needs = "prepared loaded",
      .formula = "DRY.UNACCOUNTED([prepared];N([fresh_samples]);[loaded])",
-     .u = "[u1]*SQRT(2+2*COUNT([tray_net]))",
+     .u = R"([u1]*SQRT(2+2*SUMPRODUCT(([tray_net]<>"")*1)))",
      .remark = kExplained},
     {.label = "Dried, weighed",
      .name = "dried",
      .shows = Shows::mass,
      .needs = "dried_gross",
      .formula = "SUM([dried_gross])-[dried_empty]",
-     .u = R"([u1]*SQRT([dried_count]+IF([dried_tare]<>"";1;COUNT([tray_net]))))",
+     .u = R"([u1]*SQRT([dried_count]+IF([dried_tare]<>"";1;SUMPRODUCT(([tray_net]<>"")*1))))",
      .remark = "IF([dried_count]=1;“one weight for all”;“{} trays”([dried_count]))",
-     .unless = R"(OR([dried_open];COUNT([tray_net])=0;[dried_empty]=""))",
+     .unless = R"(OR([dried_open];SUMPRODUCT(([tray_net]<>"")*1)=0;[dried_empty]=""))",
      .hold = "“not every loaded tray has a dried weight, or its empty weight is missing”"},
     {.label = "Dried of the loaded",
      .name = "yield_dried",
@@ -543,7 +546,8 @@ struct HowRead {
 inline HowRead how_read(What what) {
     switch (what) {
         case What::mass:
-            return {"[unit]", R"(DRY.IN({}&" "&[unit];"g"))", R"(DRY.WHY("IN";{}&" "&[unit];"g"))"};
+            return {"[unit]", R"(DRY.IN({}&" "&[unit];"g"))",
+                    R"(DRY.WHY("IN";IF(ISTEXT({});{};{}&" "&[unit]);"g"))"};
         case What::moisture:
             return {
                 R"("%")",
@@ -558,16 +562,19 @@ inline HowRead how_read(What what) {
                 R"(IF(ISTEXT({});DRY.IN({};"fraction");IF(AND({}>=1;{}<=1.5);NA();IF({}<1;{};{}/100))))",
                 R"(IF(AND(ISNUMBER({});{}>=1;{}<=1.5);“Per cent? Type it with its sign: {} %”({});DRY.WHY("IN";{};"fraction")))"};
         case What::celsius:
-            return {R"("°C")", R"(DRY.IN({}&" °C";"°C"))", R"(DRY.WHY("IN";{}&" °C";"°C"))"};
+            return {R"("°C")", R"(DRY.IN({}&" °C";"°C"))",
+                    R"(DRY.WHY("IN";IF(ISTEXT({});{};{}&" °C");"°C"))"};
         case What::metre:
-            return {R"("m")", R"(DRY.IN({}&" m";"m"))", R"(DRY.WHY("IN";{}&" m";"m"))"};
+            return {R"("m")", R"(DRY.IN({}&" m";"m"))", R"(DRY.WHY("IN";IF(ISTEXT({});{};{}&" m");"m"))"};
         case What::area:
-            return {R"("m²")", R"(DRY.IN({}&" m²";"m²"))", R"(DRY.WHY("IN";{}&" m²";"m²"))"};
+            return {R"("m²")", R"(DRY.IN({}&" m²";"m²"))",
+                    R"(DRY.WHY("IN";IF(ISTEXT({});{};{}&" m²");"m²"))"};
         case What::hours:
             return {R"("h")", R"(IF(LEFT(CELL("format";{});1)="D";{}*24;DRY.IN({}&" h";"h")))",
-                    R"(DRY.WHY("IN";{}&" h";"h"))"};
+                    R"(DRY.WHY("IN";IF(ISTEXT({});{};{}&" h");"h"))"};
         case What::energy:
-            return {R"("kWh")", R"(DRY.IN({}&" kWh";"kWh"))", R"(DRY.WHY("IN";{}&" kWh";"kWh"))"};
+            return {R"("kWh")", R"(DRY.IN({}&" kWh";"kWh"))",
+                    R"(DRY.WHY("IN";IF(ISTEXT({});{};{}&" kWh");"kWh"))"};
         case What::days:
             return {"“days”", "VALUE({})", "“A number is wanted.”"};
         case What::activity:

@@ -10,7 +10,7 @@ from pathlib import Path
 import uno
 
 from harness import MenuTest
-from office import Book, Result, properties
+from office import Book, Office, Result, properties
 
 LB = 453.59237  # g, exactly
 
@@ -153,6 +153,34 @@ class Trial(TrialSheet):
         less = (self.by_hand()["cost"][0] * product) ** 2 - (self.result("cost").value * product) ** 2
         self.assert_close(self.result("cost_u").value, math.sqrt(metered ** 2 - less + (0.3 / 0.730 * math.hypot(*parts)) ** 2), 5e-3, "cost_u")
         self.assertIn("prices and hours as exact", self.beside("cost", 10))
+
+    def test_an_office_without_the_addin_shows_no_wrong_number(self):
+        self.fill()
+        with tempfile.TemporaryDirectory() as folder, Office() as bare:
+            for ending in (".ods", ".xlsx"):
+                saved = self.book.save(Path(folder) / f"trial{ending}")
+                for step in ("opened", "typed into", "recalculated"):
+                    with self.subTest(ending, step=step):
+                        book = Book(bare.desktop.loadComponentFromURL(saved.as_uri(), "_blank", 0, properties(Hidden=True)))
+                        document = book.document
+                        if step == "typed into":
+                            self.named("whole", document=document).setString("4 kg")
+                            self.named("tray_gross", row=1, document=document).setValue(1610)
+                        elif step == "recalculated":
+                            document.calculateAll()
+                        self.assertTrue(self.result("missing", document=document).text.startswith("Drysheet is not installed"))
+                        for name, (value, tolerance) in self.by_hand().items():
+                            shown = self.result(name, document=document)
+                            if shown.kind == "value":
+                                self.assert_close(shown.value, value, tolerance, name)
+                        if step == "opened":  # what was worked out is still there
+                            for name in ("yield_prepared", "dried", "expected_dried", "water"):
+                                self.assertEqual(self.result(name, document=document).kind, "value", name)
+                        again = book.save(Path(folder) / f"again{ending}")
+                        book.close()
+                        with self.office.open(again) as here:
+                            self.assertEqual(here.error_cells(), [])
+                            self.check(document=here.document)
 
     def test_masses_in_pounds(self):
         self.fill()
