@@ -575,7 +575,8 @@ class Carrier::Walk {
     Carried ours(const Formula& f) {
         const Function* function = find_function(f.text);
         if (function == nullptr || function->raw || function->params.empty()) {
-            for (const Formula& part : f.parts) (void)of(part);  // PICK of another call
+            if (f.text == "DRY.PICK")  // of another call; not IN and WHY, which take text as it was typed
+                for (const Formula& part : f.parts) (void)of(part);
             if (function != nullptr && function->unit_argument && *function->unit_argument < f.parts.size())
                 return in_unit(f.parts[*function->unit_argument]);
             return {};
