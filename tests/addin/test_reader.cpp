@@ -231,6 +231,14 @@ TEST(Why, SaysWhatWasProbablyMeant) {
               "written \"20 db\".");
     EXPECT_TRUE(says(why_of("DRYBASIS", {1.0}), "nothing but water has no solids to dry"));
     EXPECT_TRUE(says(why_of("DRYBASIS", {-0.1}), "minus sign"));
+    EXPECT_EQ(why_of("CURVE", {"Pagee", 1.0, 0.5}),
+              "model: \"Pagee\" is none of the names known here: Lewis, Page, Henderson-Pabis, logarithmic, "
+              "two-term, Midilli, "
+              "Weibull, Verma.");
+    EXPECT_EQ(why_of("HUMIDITYRATIO", {24.0, 0.5, 121.0}),
+              "pressure: 121 is outside the range; allowed is from 30 to 120 kPa.");
+    EXPECT_EQ(why_of("HUMIDITYRATIO", {24.0, 0.5, 29.0}),
+              "pressure: 29 is outside the range; allowed is from 30 to 120 kPa.");
     EXPECT_TRUE(says(why_of("DRYBASIS", {"abc"}), "write it like \"12.5 %\""));
     EXPECT_TRUE(says(why_of("SOLIDSMASS", {" kg", 0.5}), "a unit whose cell before it is blank"));
     EXPECT_TRUE(says(why_of("SOLIDSMASS", {"100 gr", 0.5}), "write g for a gram"));

@@ -92,6 +92,9 @@ TEST(WorkbookFormula, IsComputed) {
     EXPECT_DOUBLE_EQ(value("DRY.DRIEDMASS(B1&\" kg\";C1;C2)"), 12500 * (1 - 0.86) / 0.9);
     EXPECT_DOUBLE_EQ(value("SUM(A1:B3;fresh)"), 12.5 + 1.96 + 10.54 + 12.5);
     EXPECT_DOUBLE_EQ(value("SUM(B:B)"), value("SUM(B1:B9)"));
+    EXPECT_DOUBLE_EQ(value("SUM(B1;A1;B9;2)"), 14.5);  // a cell's text and a blank cell count nothing
+    EXPECT_DOUBLE_EQ(value("SUM(B1;\"3\")"), 15.5);    // a text among the arguments is a number
+    EXPECT_DOUBLE_EQ(value("IF(\"a\"&1=\"a\"&\"1\";1;2)"), 1);  // & binds before =
     EXPECT_DOUBLE_EQ(value("AVERAGE(B1:B2)+MIN(B1:B2)+MAX(B1;B2)"), 7.23 + 1.96 + 12.5);
     EXPECT_DOUBLE_EQ(value("IFERROR(B1/0;7)"), 7);
     EXPECT_DOUBLE_EQ(value("IF(B1>B2;1;2)+IF(A1=\"fresh MASS (kg)\";10;20)"), 11);
