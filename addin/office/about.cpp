@@ -6,11 +6,9 @@
 #include "addin/call/lookup.hpp"
 #include "addin/office/cells.hpp"
 #include "addin/office/commands.hpp"
+#include "addin/office/uno.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
 
 std::string about(const Request& request) {
     const Texts& texts = request.texts;

@@ -7,7 +7,6 @@
 #include <com/sun/star/frame/XDispatchProvider.hpp>
 #include <com/sun/star/frame/XModel2.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
-#include <com/sun/star/lang/XServiceInfo.hpp>
 #include <com/sun/star/sheet/XSpreadsheetDocument.hpp>
 #include <com/sun/star/task/XJob.hpp>
 #include <com/sun/star/ui/XContextMenuInterception.hpp>
@@ -17,7 +16,6 @@
 #include <com/sun/star/ui/XSidebarProvider.hpp>
 #include <cppuhelper/implbase1.hxx>
 #include <cppuhelper/implbase2.hxx>
-#include <cppuhelper/supportsservice.hxx>
 #include <mutex>
 #include <rtl/ref.hxx>
 #include <set>
@@ -26,18 +24,10 @@
 #include "addin/office/commands.hpp"
 #include "addin/office/known_workbook.hpp"
 #include "addin/office/panel.hpp"
+#include "addin/office/service.hpp"
 #include "addin/office/sheets.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 /// Whether the deck is the one that is seen. Each step in a variable of its own: the office hands out empty
@@ -110,9 +100,10 @@ class Windows final : public cppu::WeakImplHelper1<lang::XEventListener> {
 };
 
 /// Runs whenever a window of a document is made.
-class WindowMade final : public cppu::WeakImplHelper2<task::XJob, lang::XServiceInfo> {
+class WindowMade final : public Service<cppu::WeakImplHelper2<task::XJob, lang::XServiceInfo>> {
   public:
-    explicit WindowMade(const Reference<uno::XComponentContext>& context) : context_(context) {}
+    explicit WindowMade(const Reference<uno::XComponentContext>& context)
+        : Service("org.drysheet.WindowMade", "com.sun.star.task.Job"), context_(context) {}
 
     Any SAL_CALL execute(const Sequence<beans::NamedValue>& arguments) override {
         try {
@@ -129,15 +120,6 @@ class WindowMade final : public cppu::WeakImplHelper2<task::XJob, lang::XService
         } catch (const std::exception&) {
         }
         return {};
-    }
-
-    OUString SAL_CALL getImplementationName() override { return "org.drysheet.WindowMade"; }
-    sal_Bool SAL_CALL supportsService(const OUString& name) override {
-        return cppu::supportsService(this, name);
-    }
-    Sequence<OUString> SAL_CALL getSupportedServiceNames() override {
-        const OUString service("com.sun.star.task.Job");
-        return {&service, 1};
     }
 
   private:
@@ -177,5 +159,5 @@ std::string about_cell(const Request& request) {
 extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface* SAL_CALL
 drysheet_window_made(com::sun::star::uno::XComponentContext* context,
                      const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
-    return cppu::acquire(static_cast<cppu::OWeakObject*>(new drysheet::WindowMade(context)));
+    return drysheet::made<drysheet::WindowMade>(context);
 }

@@ -18,16 +18,9 @@
 #include "addin/office/commands.hpp"
 #include "addin/office/review_sheet.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/office/uno.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 /// A suggestion and where it goes.

@@ -4,14 +4,13 @@
 #include <algorithm>
 #include <com/sun/star/uno/Sequence.hxx>
 
+#include "addin/office/uno.hpp"
+
 namespace drysheet {
 
-using com::sun::star::uno::Any;
-using com::sun::star::uno::Sequence;
 using com::sun::star::uno::TypeClass_SEQUENCE;
 using com::sun::star::uno::TypeClass_STRING;
 using com::sun::star::uno::TypeClass_VOID;
-using rtl::OUString;
 
 std::string utf8_from(const OUString& text) {
     const rtl::OString bytes = rtl::OUStringToOString(text, RTL_TEXTENCODING_UTF8);

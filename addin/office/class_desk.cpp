@@ -22,19 +22,11 @@
 #include "addin/office/locale.hpp"
 #include "addin/office/long_work.hpp"
 #include "addin/office/sheets.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/text/csv.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 constexpr const char* kClassTable = "DRYSHEET_CLASS";

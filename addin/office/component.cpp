@@ -1,44 +1,31 @@
 // SPDX-License-Identifier: MPL-2.0
 // The one Calc component: cells in, cells out. It knows the office and no science.
 #include <com/sun/star/lang/IllegalArgumentException.hpp>
-#include <com/sun/star/lang/XServiceInfo.hpp>
 #include <com/sun/star/sheet/NoConvergenceException.hpp>
 #include <com/sun/star/uno/XComponentContext.hpp>
 #include <cppuhelper/implbase2.hxx>
-#include <cppuhelper/supportsservice.hxx>
 #include <org/drysheet/XSheetFunctions.hpp>
 
 #include "addin/call/call.hpp"
 #include "addin/call/lookup.hpp"
 #include "addin/office/cells.hpp"
 #include "addin/office/locale.hpp"
+#include "addin/office/service.hpp"
 
 namespace drysheet {
 namespace {
 
 using com::sun::star::lang::IllegalArgumentException;
-using com::sun::star::lang::XServiceInfo;
 using com::sun::star::sheet::NoConvergenceException;
-using com::sun::star::uno::Any;
-using com::sun::star::uno::Reference;
-using com::sun::star::uno::Sequence;
 using com::sun::star::uno::XComponentContext;
-using rtl::OUString;
 
-class SheetFunctions final : public cppu::WeakImplHelper2<org::drysheet::XSheetFunctions, XServiceInfo> {
+class SheetFunctions final
+    : public Service<cppu::WeakImplHelper2<org::drysheet::XSheetFunctions, lang::XServiceInfo>> {
   public:
-    explicit SheetFunctions(const Reference<XComponentContext>& context) : reading_(reading_of(context)) {}
+    explicit SheetFunctions(const Reference<XComponentContext>& context)
+        : Service("org.drysheet.SheetFunctions", "dry"), reading_(reading_of(context)) {}
 
 #include "glue.inc"
-
-    OUString SAL_CALL getImplementationName() override { return "org.drysheet.SheetFunctions"; }
-    sal_Bool SAL_CALL supportsService(const OUString& name) override {
-        return cppu::supportsService(this, name);
-    }
-    Sequence<OUString> SAL_CALL getSupportedServiceNames() override {
-        const OUString service("dry");
-        return {&service, 1};
-    }
 
   private:
     static void add(std::vector<Input>& inputs, const Any& argument) {
@@ -76,5 +63,5 @@ class SheetFunctions final : public cppu::WeakImplHelper2<org::drysheet::XSheetF
 extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface* SAL_CALL
 drysheet_sheet_functions(com::sun::star::uno::XComponentContext* context,
                          const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
-    return cppu::acquire(static_cast<cppu::OWeakObject*>(new drysheet::SheetFunctions(context)));
+    return drysheet::made<drysheet::SheetFunctions>(context);
 }

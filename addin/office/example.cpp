@@ -10,14 +10,9 @@
 #include "addin/office/commands.hpp"
 #include "addin/office/sheets.hpp"
 #include "addin/office/trial.hpp"
+#include "addin/office/uno.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Reference;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 constexpr char kInputs[] = "Measured";  // how the styles of the examples' inputs begin

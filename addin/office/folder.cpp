@@ -14,17 +14,10 @@
 
 #include "addin/office/cells.hpp"
 #include "addin/office/long_work.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 OUString without_slash(const OUString& url) {

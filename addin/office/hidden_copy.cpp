@@ -13,17 +13,10 @@
 #include <com/sun/star/util/XCloseable.hpp>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/formula_text.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 constexpr char kFilter[] = "OpenDocument Spreadsheet Flat XML";

@@ -28,18 +28,11 @@
 #include "addin/office/commands.hpp"
 #include "addin/office/sheets.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/blocks.hpp"
 #include "addin/workbook/formula_text.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 std::string address_of(const table::CellRangeAddress& area) {

@@ -3,13 +3,10 @@
 
 #include "addin/office/review_sheet.hpp"
 #include "addin/office/take_picture.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/review.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using uno::Reference;
-using uno::UNO_QUERY_THROW;
 
 workbook::Picture picture_to_judge(const Reference<frame::XModel>& document,
                                    const Reference<uno::XComponentContext>& context) {

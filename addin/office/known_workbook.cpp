@@ -13,15 +13,10 @@
 #include <thread>
 
 #include "addin/office/judge.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/about_cell.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using uno::Any;
-using uno::Reference;
-using uno::UNO_QUERY;
-
 namespace {
 
 constexpr std::size_t kSmall = 400;  // formulas that are judged while a person moves to the next cell

@@ -59,16 +59,9 @@
 
 #include "addin/office/cells.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/office/uno.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 // ---- styles

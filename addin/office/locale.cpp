@@ -10,14 +10,9 @@
 #include <string>
 
 #include "addin/office/request.hpp"
+#include "addin/office/uno.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-
 namespace {
 
 OUString setting(const Reference<uno::XComponentContext>& context, const char* name) {

@@ -9,12 +9,9 @@
 #include <cppuhelper/implbase2.hxx>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/uno.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using uno::Reference;
-using uno::UNO_QUERY;
 
 // Esc stops the work, and so does closing the window, which has to wait for it.
 class LongWork::Watch final : public cppu::WeakImplHelper2<awt::XKeyHandler, util::XCloseListener> {

@@ -8,23 +8,15 @@
 #include <com/sun/star/frame/XDispatchProvider.hpp>
 #include <com/sun/star/frame/XNotifyingDispatch.hpp>
 #include <com/sun/star/lang/XInitialization.hpp>
-#include <com/sun/star/lang/XServiceInfo.hpp>
 #include <cppuhelper/implbase4.hxx>
-#include <cppuhelper/supportsservice.hxx>
 
 #include "addin/office/cells.hpp"
 #include "addin/office/commands.hpp"
 #include "addin/office/long_work.hpp"
 #include "addin/office/said.hpp"
+#include "addin/office/service.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-
 namespace {
 
 constexpr Command kCommands[] = {
@@ -47,10 +39,11 @@ constexpr Command kCommands[] = {
 
 constexpr char kProtocol[] = "org.drysheet.menu:";
 
-class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XDispatchProvider,
-                                                frame::XNotifyingDispatch, lang::XServiceInfo> {
+class Menu final : public Service<cppu::WeakImplHelper4<lang::XInitialization, frame::XDispatchProvider,
+                                                        frame::XNotifyingDispatch, lang::XServiceInfo>> {
   public:
-    explicit Menu(const Reference<uno::XComponentContext>& context) : context_(context) {}
+    explicit Menu(const Reference<uno::XComponentContext>& context)
+        : Service("org.drysheet.Menu", "com.sun.star.frame.ProtocolHandler"), context_(context) {}
 
     void SAL_CALL initialize(const Sequence<Any>& arguments) override {
         if (arguments.getLength() > 0) arguments[0] >>= frame_;
@@ -88,15 +81,6 @@ class Menu final : public cppu::WeakImplHelper4<lang::XInitialization, frame::XD
     }
     void SAL_CALL addStatusListener(const Reference<frame::XStatusListener>&, const util::URL&) override {}
     void SAL_CALL removeStatusListener(const Reference<frame::XStatusListener>&, const util::URL&) override {}
-
-    OUString SAL_CALL getImplementationName() override { return "org.drysheet.Menu"; }
-    sal_Bool SAL_CALL supportsService(const OUString& name) override {
-        return cppu::supportsService(this, name);
-    }
-    Sequence<OUString> SAL_CALL getSupportedServiceNames() override {
-        const OUString service("com.sun.star.frame.ProtocolHandler");
-        return {&service, 1};
-    }
 
   private:
     struct Outcome {
@@ -164,5 +148,5 @@ const Command* find_command(std::string_view name) {
 extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface* SAL_CALL
 drysheet_menu(com::sun::star::uno::XComponentContext* context,
               const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
-    return cppu::acquire(static_cast<cppu::OWeakObject*>(new drysheet::Menu(context)));
+    return drysheet::made<drysheet::Menu>(context);
 }

@@ -14,7 +14,6 @@
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/frame/XDispatchProvider.hpp>
 #include <com/sun/star/frame/XFrame.hpp>
-#include <com/sun/star/lang/XServiceInfo.hpp>
 #include <com/sun/star/sheet/XSpreadsheetDocument.hpp>
 #include <com/sun/star/ui/UIElementType.hpp>
 #include <com/sun/star/ui/XSidebarPanel.hpp>
@@ -27,24 +26,15 @@
 #include <cppuhelper/basemutex.hxx>
 #include <cppuhelper/compbase7.hxx>
 #include <cppuhelper/implbase2.hxx>
-#include <cppuhelper/supportsservice.hxx>
 #include <rtl/ref.hxx>
 
 #include "addin/office/cells.hpp"
 #include "addin/office/commands.hpp"
 #include "addin/office/known_workbook.hpp"
+#include "addin/office/service.hpp"
 #include "addin/office/sheets.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 /// Runs what an entry of the office calls; nothing that it throws leaves.
@@ -256,9 +246,10 @@ class Panel final : private cppu::BaseMutex, public PanelBase {
     bool hidden_ = false;
 };
 
-class PanelFactory final : public cppu::WeakImplHelper2<ui::XUIElementFactory, lang::XServiceInfo> {
+class PanelFactory final : public Service<cppu::WeakImplHelper2<ui::XUIElementFactory, lang::XServiceInfo>> {
   public:
-    explicit PanelFactory(const Reference<uno::XComponentContext>& context) : context_(context) {}
+    explicit PanelFactory(const Reference<uno::XComponentContext>& context)
+        : Service("org.drysheet.PanelFactory", "com.sun.star.ui.UIElementFactory"), context_(context) {}
 
     Reference<ui::XUIElement> SAL_CALL
     createUIElement(const OUString& url, const Sequence<beans::PropertyValue>& arguments) override {
@@ -277,15 +268,6 @@ class PanelFactory final : public cppu::WeakImplHelper2<ui::XUIElementFactory, l
         return panel.get();
     }
 
-    OUString SAL_CALL getImplementationName() override { return "org.drysheet.PanelFactory"; }
-    sal_Bool SAL_CALL supportsService(const OUString& name) override {
-        return cppu::supportsService(this, name);
-    }
-    Sequence<OUString> SAL_CALL getSupportedServiceNames() override {
-        const OUString service("com.sun.star.ui.UIElementFactory");
-        return {&service, 1};
-    }
-
   private:
     const Reference<uno::XComponentContext> context_;
 };
@@ -296,5 +278,5 @@ class PanelFactory final : public cppu::WeakImplHelper2<ui::XUIElementFactory, l
 extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface* SAL_CALL
 drysheet_panels(com::sun::star::uno::XComponentContext* context,
                 const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
-    return cppu::acquire(static_cast<cppu::OWeakObject*>(new drysheet::PanelFactory(context)));
+    return drysheet::made<drysheet::PanelFactory>(context);
 }

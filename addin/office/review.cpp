@@ -9,15 +9,9 @@
 #include "addin/office/long_work.hpp"
 #include "addin/office/review_sheet.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/office/uno.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Reference;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 /// The sheet comes to the front, its heading staying where it is.

@@ -7,7 +7,6 @@
 #include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/frame/XDesktop.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
-#include <com/sun/star/lang/XServiceInfo.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/sheet/XSpreadsheetView.hpp>
 #include <com/sun/star/sheet/XViewFreezable.hpp>
@@ -18,7 +17,6 @@
 #include <com/sun/star/util/XCloseable.hpp>
 #include <cppuhelper/implbase1.hxx>
 #include <cppuhelper/implbase2.hxx>
-#include <cppuhelper/supportsservice.hxx>
 #include <iostream>
 
 #include "addin/office/cells.hpp"
@@ -27,18 +25,10 @@
 #include "addin/office/judge.hpp"
 #include "addin/office/long_work.hpp"
 #include "addin/office/review_sheet.hpp"
+#include "addin/office/service.hpp"
 #include "addin/text/csv.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 using Line = std::vector<Any>;
@@ -242,9 +232,10 @@ class End final : public cppu::WeakImplHelper1<awt::XCallback> {
 
 /// soffice --headless "service:org.drysheet.ReviewFolder?FOLDER SUMMARY", both as URLs, the second one may be
 /// left out.
-class FromCommandLine final : public cppu::WeakImplHelper2<task::XJobExecutor, lang::XServiceInfo> {
+class FromCommandLine final : public Service<cppu::WeakImplHelper2<task::XJobExecutor, lang::XServiceInfo>> {
   public:
-    explicit FromCommandLine(const Reference<uno::XComponentContext>& context) : context_(context) {}
+    explicit FromCommandLine(const Reference<uno::XComponentContext>& context)
+        : Service("org.drysheet.ReviewFolder", "org.drysheet.ReviewFolder"), context_(context) {}
 
     void SAL_CALL trigger(const OUString& told) override {
         Request request{
@@ -270,15 +261,6 @@ class FromCommandLine final : public cppu::WeakImplHelper2<task::XJobExecutor, l
         }
     }
 
-    OUString SAL_CALL getImplementationName() override { return "org.drysheet.ReviewFolder"; }
-    sal_Bool SAL_CALL supportsService(const OUString& name) override {
-        return cppu::supportsService(this, name);
-    }
-    Sequence<OUString> SAL_CALL getSupportedServiceNames() override {
-        const OUString service("org.drysheet.ReviewFolder");
-        return {&service, 1};
-    }
-
   private:
     const Reference<uno::XComponentContext> context_;
 };
@@ -289,5 +271,5 @@ class FromCommandLine final : public cppu::WeakImplHelper2<task::XJobExecutor, l
 extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface* SAL_CALL
 drysheet_review_folder(com::sun::star::uno::XComponentContext* context,
                        const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
-    return cppu::acquire(static_cast<cppu::OWeakObject*>(new drysheet::FromCommandLine(context)));
+    return drysheet::made<drysheet::FromCommandLine>(context);
 }

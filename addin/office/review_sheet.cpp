@@ -13,17 +13,12 @@
 #include <set>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/formula.hpp"
 #include "addin/workbook/formula_text.hpp"
 
 namespace drysheet {
 
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY_THROW;
 using workbook::Place;
 using workbook::Verdict;
 

@@ -6,13 +6,9 @@
 #include <cppuhelper/implbase1.hxx>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/uno.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using uno::Reference;
-using uno::UNO_QUERY;
-
 namespace {
 
 // It does not take itself off in a call of the controller's: that goes on through a list that must not

@@ -13,15 +13,10 @@
 #include <com/sun/star/util/XProtectable.hpp>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/formula_text.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Reference;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
 
 Sheet sheet_at(const Document& document, sal_Int32 index) {
     return {Reference<container::XIndexAccess>(document->getSheets(), UNO_QUERY_THROW)->getByIndex(index),

@@ -14,17 +14,13 @@
 #include "addin/office/long_work.hpp"
 #include "addin/office/sure_sheet.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/formula.hpp"
 #include "addin/workbook/replay.hpp"
 
 namespace drysheet {
 
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Reference;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
 using workbook::Place;
 using workbook::SureInput;
 using Clock = std::chrono::steady_clock;

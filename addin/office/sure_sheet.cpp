@@ -16,18 +16,12 @@
 #include <tuple>
 
 #include "addin/office/cells.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/text/words.hpp"
 #include "addin/workbook/formula.hpp"
 
 namespace drysheet {
 
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
 using workbook::Assessed;
 using workbook::Place;
 using workbook::SureInput;

@@ -39,18 +39,10 @@
 #include "addin/office/cells.hpp"
 #include "addin/office/locale.hpp"
 #include "addin/office/sheets.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/formula.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::Sequence;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 using workbook::Formula;

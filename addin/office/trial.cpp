@@ -15,17 +15,10 @@
 #include "addin/office/lay_out.hpp"
 #include "addin/office/trial.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/trial_example.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Any;
-using uno::Reference;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
-
 namespace {
 
 Sheet new_sheet(const Document& document, const OUString& name) {

@@ -11,16 +11,11 @@
 #include "addin/office/sheets.hpp"
 #include "addin/office/take_picture.hpp"
 #include "addin/office/undo.hpp"
+#include "addin/office/uno.hpp"
 #include "addin/workbook/about_cell.hpp"
 #include "addin/workbook/formula.hpp"
 
 namespace drysheet {
-
-using namespace com::sun::star;
-using rtl::OUString;
-using uno::Reference;
-using uno::UNO_QUERY;
-using uno::UNO_QUERY_THROW;
 
 std::string working_as_cells(const Request& request) {
     const Texts& texts = request.texts;
