@@ -556,8 +556,11 @@ std::optional<Kind> kind_of(const Label& label, Basis& basis) {
     if (label.has(Say::moisture) && !label.has(Say::mass) && !label.has(Say::rate))
         return basis == Basis::dry ? Kind::moisture_dry : Kind::moisture_wet;
     if (ratio_unit) {
-        if (label.has(Say::water) && !label.has(Say::mass))
+        if (label.has(Say::water) && !label.has(Say::mass)) {
+            if (mass_ratio && basis == Basis::unsaid)
+                return std::nullopt;  // of solids, of the whole or of air
             return basis == Basis::dry ? Kind::moisture_dry : Kind::moisture_wet;
+        }
         if (basis == Basis::dry && label.says.count() == 1) return Kind::moisture_dry;
         if (basis == Basis::wet && label.says.count() == 1) return Kind::moisture_wet;
         return label.unit->form == RatioForm::percent || label.unit->form == RatioForm::fraction

@@ -247,6 +247,8 @@ TEST(Why, SaysWhatWasProbablyMeant) {
     EXPECT_TRUE(says(why_of("RELHUMIDITY", {24.0, 13.0}), "13 g/kg is 0.013"));
     EXPECT_TRUE(says(why_of("CURVEFIT", {"Lewis", column(0.0, 1.0, 2.0), column(900.0, 700.0, 600.0)}),
                      "weights become ratios by DRY.RATIOS"));
+    EXPECT_TRUE(says(why_of("CURVETIME", {"Lewis", 2.5, 0.5}), "weights become ratios by DRY.RATIOS"));
+    EXPECT_FALSE(says(why_of("CURVETIME", {"Lewis", 1.5, 0.5}), "weights become ratios by DRY.RATIOS"));
     EXPECT_TRUE(says(why_of("DRYBASIS", {"71"}), "71 % is 0.71"));
     EXPECT_TRUE(says(why_of("DRYBASIS", {"4.9 kg/kg"}), "\"4.9 kg/kg db\""));
     EXPECT_TRUE(says(why_of("RECONCILE", {100.0, 1.0, 0.8, 0.5, 25.0, 0.1, 0.2, 0.01}), "0.5 % is 0.005"));

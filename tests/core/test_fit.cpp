@@ -13,6 +13,7 @@
 #include "drysheet/error.hpp"
 #include "drysheet/numeric/fit.hpp"
 #include "drysheet/numeric/misfit.hpp"
+#include "drysheet/numeric/slips.hpp"
 #include "drysheet/numeric/smooth.hpp"
 #include "tests/core/shared.hpp"
 
@@ -318,4 +319,19 @@ TEST(LocalSlopes, beside_a_long_gap_are_the_way_to_the_neighbour) {
     const auto slopes = numeric::local_slopes(x, y, std::vector<bool>(x.size(), true));
     EXPECT_TRUE(near(slopes.back(), (y[15] - y[14]) / (x[15] - x[14]), 1e-12));
     EXPECT_TRUE(within(slopes[14], 2 * std::cos(x[14]), 0.3));  // not so within the row
+}
+
+// Long runs are searched window by window: a slip where two of them meet is found, and once.
+TEST(Slips, are_found_once_where_windows_meet) {
+    for (std::size_t at = 38; at < 54; ++at) {
+        std::vector<double> x, y;
+        for (int i = 0; i < 150; ++i) {
+            x.push_back(0.1 * i);
+            y.push_back(5 * std::exp(-0.2 * x.back()) + 1e-3 * std::sin(17.0 * i));
+        }
+        y[at] += 0.3;
+        const auto found = numeric::find_slips(x, y, 0.01);
+        ASSERT_EQ(found.size(), 1U) << at;
+        EXPECT_EQ(found[0].at, at);
+    }
 }

@@ -60,10 +60,10 @@ TEST(WorkbookLabels, AreFoundInASheet) {
         A8 | | 8
         name load_kg = $Form.$B$8
         sheet Table
-        A1 | Tray | Fresh mass | Moisture | RH | Water | Water
-        A2 |      | g          | % db     | %  | % db  | % wb
-        A3 | T1   | 412        | 640      | 35 | 640   | 86
-        A4 | T2   | 415        | 610      | 33 | 610   | 86)");
+        A1 | Tray | Fresh mass | Moisture | RH | Water | Water | Water taken up
+        A2 |      | g          | % db     | %  | % db  | % wb  | kg/kg
+        A3 | T1   | 412        | 640      | 35 | 640   | 86    | 0.012
+        A4 | T2   | 415        | 610      | 33 | 610   | 86    | 0.011)");
     const Picture& picture = sheets.picture;
     const Labels labels(picture);
     const auto at = [&](std::string_view address) -> const Meaning& {
@@ -89,6 +89,7 @@ TEST(WorkbookLabels, AreFoundInASheet) {
     EXPECT_EQ(at("Table.D3").kind, Kind::relative_humidity);
     EXPECT_EQ(at("Table.E3").kind, Kind::moisture_dry);
     EXPECT_EQ(at("Table.F3").kind, Kind::moisture_wet);
+    EXPECT_FALSE(at("Table.G3").kind);  // of solids, of the whole or of air
 }
 
 }  // namespace

@@ -244,6 +244,7 @@ TEST(WorkbookReview, DoubtsWhatAResultCannotBe) {
     EXPECT_EQ(doubt(masses + "A4 | Yield (%) | =B3/B1*100", "B4"), "");
     says(doubt(masses + "A4 | Drying ratio | =B3/B1", "B4"), "upside down");
     EXPECT_EQ(doubt(masses + "A4 | Drying ratio | =B1/B3", "B4"), "");
+    EXPECT_EQ(doubt(masses + "A4 | Drying ratio | =B3/B1+1", "B4"), "");  // no quotient
     says(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1", "B4"), "upside down");
     EXPECT_EQ(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B1/B3", "B4"), "");
     says(doubt(masses + "A4 | Dry solids (kg) | =B3", "B4"), "whole mass is taken for its dry solids");
