@@ -104,18 +104,19 @@ add_custom_command(OUTPUT ${oxt_root}/CalcAddIns.xcu ${oxt_root}/Addons.xcu ${ox
     COMMAND drysheet_catalogue page > ${oxt_root}/help/functions.html
     DEPENDS drysheet_catalogue ${DRYSHEET_TEXTS} ${examples}
     VERBATIM COMMENT "Writing registration, menu and help page from the catalogue")
-# The examples in each language; the lessons' desk is a lecturer's and stays as it is.
+# The examples in each language; the lessons are written from their exercises.
 foreach(texts ${DRYSHEET_TEXTS})
     cmake_path(GET texts STEM language)
     foreach(example ${examples})
         cmake_path(GET example FILENAME name)
-        if(name STREQUAL "lessons.fods")
-            continue()
-        endif()
         set(file examples/${language}/${name})
+        set(task example ${texts} ${example})
+        if(name STREQUAL "lessons.fods")
+            set(task lessons ${texts})
+        endif()
         add_custom_command(OUTPUT ${oxt_root}/${file}
             COMMAND ${CMAKE_COMMAND} -E make_directory ${oxt_root}/examples/${language}
-            COMMAND drysheet_catalogue example ${texts} ${example} > ${oxt_root}/${file}
+            COMMAND drysheet_catalogue ${task} > ${oxt_root}/${file}
             DEPENDS drysheet_catalogue ${texts} ${example} VERBATIM COMMENT "Writing ${file}")
         list(APPEND packed ${file})
     endforeach()

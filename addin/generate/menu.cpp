@@ -116,8 +116,9 @@ std::string tools_menu_xcu(const std::vector<Texts>& languages) {
 }  // namespace
 
 std::vector<Entry> menu_keys(const std::vector<std::string>& examples) {
-    std::vector<Entry> keys{kMenu, kTrial,   kTrials, kForms,        kExamples, kPatterns,  kCell,
-                            kSure, kWorking, kReview, kReviewFolder, kAdopt,    kReference, kAbout};
+    std::vector<Entry> keys{kMenu,  kTrial,   kTrials,  kForms,     kExamples,     kPatterns,
+                            kCell,  kSure,    kWorking, kReview,    kReviewFolder, kAdopt,
+                            kClass, kHandOut, kCollect, kReference, kAbout};
     for (Entry& example : example_entries(examples)) keys.push_back(std::move(example));
     for (const Pattern& pattern : patterns())
         for (Entry& label : labels(pattern)) keys.push_back(std::move(label));

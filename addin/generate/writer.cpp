@@ -367,6 +367,9 @@ bool check_texts(const std::vector<Texts>& languages, const std::vector<std::str
             if (has_words(text)) shown.emplace(key, text);
         });
     }
+    for (const ExerciseRow& row : exercise_rows())
+        for (const std::string& text : {row.lesson, row.text, row.hints, story_of(row.lesson, {})})
+            shown.emplace(text, text);
     known.insert(shown.begin(), shown.end());
     for (const auto& [key, text] : known) english.insert(text);
     std::map<std::string, std::string> wanted = known;
@@ -430,17 +433,18 @@ int main(int count, char** given) try {
              std::cout << html_page(markdown.str());
          }},
         {"lessons",
-         [] {
+         [&] {
              constexpr std::array<std::string_view, 3> names{"Asha Rawat", "Dorje Lepcha", "Meera Thapa"};
-             std::cout << class_book(exercise_rows(), names, Texts{});
+             std::cout << class_book(exercise_rows(), names, languages.back());
          }},
         {"example", [&] { std::cout << in_language(examples.at(0), languages.back()); }},
         {"texts", [&] { good = check_texts(languages, examples, sources); }}};
     const auto found = tasks.find(task);
     if (found == tasks.end()) {
-        std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page|lessons\n"
+        std::cerr << "usage: drysheet_catalogue idl|glue|checks|reference|page\n"
                      "       drysheet_catalogue xcu [LANGUAGE.tsv …]\n"
                      "       drysheet_catalogue menu [LANGUAGE.tsv …] [EXAMPLE.fods …]\n"
+                     "       drysheet_catalogue lessons [LANGUAGE.tsv]\n"
                      "       drysheet_catalogue example LANGUAGE.tsv EXAMPLE.fods\n"
                      "       drysheet_catalogue texts [LANGUAGE.tsv …] [EXAMPLE.fods …] [SOURCE.cpp …]\n";
         return 2;

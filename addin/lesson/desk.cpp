@@ -229,8 +229,9 @@ ClassLesson read_lesson(std::span<const ExerciseRow> rows, std::string_view only
         ++number;
         bool blank = true;
         for (std::size_t i = 0; i < kExerciseColumns; ++i) blank = blank && trimmed(cell_of(row, i)).empty();
-        if (blank ||
-            (!wanted.empty() && std::ranges::find(wanted, lower(trimmed(row.lesson))) == wanted.end()))
+        if (blank || (!wanted.empty() && std::ranges::none_of(wanted, [&](const std::string& name) {
+                return name == lower(trimmed(row.lesson)) || name == lower(words_of_row(row.lesson, reading));
+            })))
             continue;
         try {
             Exercise exercise = read_exercise(row, reading);

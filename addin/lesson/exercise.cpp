@@ -16,6 +16,7 @@ namespace {
 
 constexpr std::array<std::string_view, kExerciseColumns> kHeader{
     "Lesson", "Text", "Function", "Arguments", "Ranges", "Digits", "Points", "Answer in", "Hints"};
+constexpr std::array<std::size_t, 5> kDrawnFrom{2, 3, 4, 5, 7};  // Function to Digits, Answer in
 constexpr int kDraws = 5000;
 
 std::vector<std::string_view> parted(std::string_view text, char by) {
@@ -149,6 +150,22 @@ Input input_of(const Term& term) {
     return Input(in_words(*term.number, 12) + term.after);
 }
 
+// An exercise that comes with Drysheet has the key of its English row, whatever the language and the words.
+std::uint64_t key_of(const ExerciseRow& row) {
+    const auto known = std::ranges::find_if(exercise_rows(), [&row](const ExerciseRow& own) {
+        return std::ranges::all_of(
+            kDrawnFrom, [&](std::size_t i) { return cell_of(own, i) == trimmed(cell_of(row, i)); });
+    });
+    const ExerciseRow& english = known == exercise_rows().end() ? row : *known;
+    std::uint64_t key = 0;
+    for (std::size_t i = 0; i < kExerciseColumns; ++i) {
+        if (kHeader.at(i) == "Points" || kHeader.at(i) == "Hints")
+            continue;  // the numbers do not hang on them
+        key = hash_of(trimmed(cell_of(english, i)), key + i);
+    }
+    return key;
+}
+
 // The names of a text, each passed with its place.
 template <class Found>
 void names_in(std::string_view text, const Found& found) {
@@ -171,6 +188,13 @@ std::string& cell_of(ExerciseRow& row, std::size_t column) {
     return row.*kCells.at(column);
 }
 
+std::string words_of_row(std::string_view words, const Reading& reading) {
+    const std::string_view own = trimmed(words);
+    if (reading.texts == nullptr || reading.texts->language() == "en") return std::string(own);
+    const std::optional<std::string> translated = reading.texts->of(own, own);
+    return translated ? formula_in_words(*translated, reading) : std::string(own);
+}
+
 std::uint64_t hash_of(std::string_view text, std::uint64_t start) {
     std::uint64_t hash = start;  // FNV-1a
     for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3;
@@ -179,8 +203,8 @@ std::uint64_t hash_of(std::string_view text, std::uint64_t start) {
 
 Exercise read_exercise(const ExerciseRow& row, const Reading& reading) {
     Exercise made;
-    made.lesson = trimmed(row.lesson);
-    made.text = trimmed(row.text);
+    made.lesson = words_of_row(row.lesson, reading);
+    made.text = words_of_row(row.text, reading);
     if (made.text.empty()) refuse("text", "is missing");
     made.function = find_function(trimmed(row.function));
     if (made.function == nullptr)
@@ -197,7 +221,8 @@ Exercise read_exercise(const ExerciseRow& row, const Reading& reading) {
             refuse("answer in", {"{} is no unit of what DRY.{} gives",
                                  {in_a_sentence(Input(made.answer_in)), made.function->name}});
     }
-    for (const std::string_view hint : parted(row.hints, '|'))
+    const std::string hints = words_of_row(row.hints, reading);
+    for (const std::string_view hint : parted(hints, '|'))
         if (!hint.empty()) made.hints.emplace_back(hint);
     if (!trimmed(row.ranges).empty())
         for (const std::string_view range : parted(row.ranges, ';'))
@@ -218,11 +243,7 @@ Exercise read_exercise(const ExerciseRow& row, const Reading& reading) {
             }))
             refuse("arguments", "a range takes plain numbers, without units");
     }
-    for (std::size_t i = 0; i < kExerciseColumns; ++i) {
-        if (kHeader.at(i) == "Points" || kHeader.at(i) == "Hints")
-            continue;  // the numbers do not hang on them
-        made.key = hash_of(trimmed(cell_of(row, i)), made.key + i);
-    }
+    made.key = key_of(row);
     return made;
 }
 

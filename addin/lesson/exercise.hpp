@@ -13,6 +13,7 @@
 
 #include "addin/call/call.hpp"
 #include "addin/call/slips.hpp"
+#include "addin/text/texts.hpp"
 
 namespace drysheet {
 
@@ -40,8 +41,10 @@ inline const std::string& cell_of(const ExerciseRow& row, std::size_t column) {
 /// The exercises that come with Drysheet: lessons on balances, moist air, drying rate and time, sorption,
 /// energy and scale-up. The story is invented.
 std::span<const ExerciseRow> exercise_rows();
-/// What a lesson begins with: its story in a sentence or two.
-std::string_view story_of(std::string_view lesson);
+/// What a lesson begins with, named in English or in the texts' language: its story in a sentence or two.
+std::string story_of(std::string_view lesson, const Texts& texts);
+/// Words of a row in the reader's language, where they are those that come with Drysheet.
+std::string words_of_row(std::string_view words, const Reading& reading);
 
 /// A number, perhaps the name of one that is drawn, and what follows it; or a text alone.
 struct Term {
@@ -63,7 +66,7 @@ struct Exercise {
     double points = 1;
     std::string answer_in;
     std::vector<std::string> hints;
-    std::uint64_t key = 0;  ///< the same for the same row wherever it stands
+    std::uint64_t key = 0;  ///< the same for the same row wherever it stands, in whatever language
 };
 /// Errors: Refusal, its argument the column of the row, for a row that is no exercise.
 Exercise read_exercise(const ExerciseRow& row, const Reading& reading = {});

@@ -291,6 +291,7 @@ void put_lesson(Book& book, std::span<const Placed> places, const Handout& hando
                 const Texts& texts) {
     const std::string& sheet = places.front().sheet;
     const std::string_view lesson = places.front().drawn->exercise->lesson;
+    const std::string story = story_of(lesson, texts);
     book.begin_sheet(sheet,
                      {{14},
                       {105},
@@ -310,18 +311,21 @@ void put_lesson(Book& book, std::span<const Placed> places, const Handout& hando
     const std::size_t last = kFirstRow + places.size() - 1;
     const std::string from = std::to_string(kFirstRow), to = std::to_string(last);
     book.row(9, cell_text("Title", lesson));
-    book.row(10, wide_text("Remark",
-                           std::string(story_of(lesson)) + (story_of(lesson).empty() ? "" : " ") +
-                               texts.word("All data of this lesson are invented."),
-                           10));
+    book.row(10, wide_text(
+                     "Remark",
+                     story + (story.empty() ? "" : " ") + texts.word("All data of this lesson are invented."),
+                     10));
     book.row(
         10,
-        wide_text("Remark",
-                  texts.word(
-                      "Type your answer in the cream cells, the first one first: a number in the unit shown, "
-                      "or with a unit of your own, such as \"1.25 kg\" or \"12 %\". A later try counts for "
-                      "less. The working stands on the last sheet once you have tried."),
-                  10));
+        wide_text(
+            "Remark",
+            formula_in_words(
+                texts.word(
+                    "Type your answer in the cream cells, the first one first: a number in the unit shown, "
+                    "or with a unit of your own, such as \"1.25 kg\" or \"12 %\". A later try counts for "
+                    "less. The working stands on the last sheet once you have tried."),
+                {.decimal_comma = texts.decimal_comma()}),
+            10));
     const std::string close = "DRY.MARKCALL(51;\"WATERMASS\";100;0.5)";
     book.row(7,
              cell_text("Strong", texts.word("Name")) + cell_text("Strong", handout.name) +
@@ -415,6 +419,7 @@ std::string student_book(const ClassLesson& lesson, const Handout& handout, cons
 std::string class_book(std::span<const ExerciseRow> rows, std::span<const std::string_view> names,
                        const Texts& texts) {
     constexpr std::size_t kNameRows = 60, kOwnRows = 40, kFirstName = 13;
+    const Reading reading{.decimal_comma = texts.decimal_comma(), .texts = &texts};
     Book book(texts.word("Lessons of drying, for a class"));
     std::vector<std::string> taken;
 
@@ -470,7 +475,9 @@ std::string class_book(std::span<const ExerciseRow> rows, std::span<const std::s
         std::string cells;
         int tallest = 1;
         for (std::size_t k = 0; k < kExerciseColumns; ++k) {
-            const std::string text = i < rows.size() ? cell_of(rows[i], k) : std::string();
+            const std::string text = i >= rows.size()             ? std::string()
+                                     : k == 0 || k == 1 || k == 8 ? words_of_row(cell_of(rows[i], k), reading)
+                                                                  : cell_of(rows[i], k);
             const bool number = (k == 5 || k == 6) && !text.empty();
             cells += number ? cell_number("Open number", text) : cell_text("Open text", text);
             if (k == 1 || k == 8) tallest = std::max(tallest, lines(text, 58));
@@ -482,11 +489,11 @@ std::string class_book(std::span<const ExerciseRow> rows, std::span<const std::s
     book.end_sheet();
 
     const ClassLesson lesson = [&] {
-        ClassLesson made = read_lesson(rows, {}, Reading{});
+        ClassLesson made = read_lesson(rows, {}, reading);
         made.word = "harvest";
         return made;
     }();
-    const Handout handout = hand_out(lesson, std::string(names.empty() ? "" : names.front()), Reading{});
+    const Handout handout = hand_out(lesson, std::string(names.empty() ? "" : names.front()), reading);
     if (!lesson.said.empty() || !handout.said.empty())
         throw std::logic_error("an exercise of the lesson is none");
     put_lessons(book, lesson, handout, taken, texts);

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
 // The exercises that come with Drysheet. The co-operative, its weights and its prices are invented.
-#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -369,10 +368,10 @@ const std::array<ExerciseRow, 39> kRows{{
 
 std::span<const ExerciseRow> exercise_rows() { return kRows; }
 
-std::string_view story_of(std::string_view lesson) {
-    const auto* const found =
-        std::ranges::find(kStories, lesson, &std::pair<std::string_view, std::string_view>::first);
-    return found == kStories.end() ? std::string_view{} : found->second;
+std::string story_of(std::string_view lesson, const Texts& texts) {
+    for (const auto& [name, story] : kStories)
+        if (lesson == name || lesson == texts.text(name)) return texts.text(story);
+    return {};
 }
 
 }  // namespace drysheet

@@ -5,6 +5,7 @@ import csv
 import pathlib
 import re
 import shutil
+import sys
 import tempfile
 import time
 import unittest
@@ -12,6 +13,9 @@ import zipfile
 
 from harness import ROOT, SheetTest
 from office import Book, properties
+
+sys.path.insert(0, str(ROOT / "example-sheets"))
+import recalculate  # noqa: E402
 
 LESSONS = ROOT / "example-sheets" / "lessons.fods"
 SHEETS = ("Balances", "Moist air", "Rate and time", "Sorption", "Energy", "Scale-up")
@@ -44,7 +48,7 @@ class ClassTest(SheetTest):
         return event.State == 1, event.Result
 
     def names(self, *names):
-        cells = self.book.document.Sheets.getByName("Class").NamedRanges.getByName("class_names").getReferredCells()
+        cells = self.book.document.Sheets.getByIndex(0).NamedRanges.getByName("class_names").getReferredCells()
         cells.setDataArray([[name] for name in names] + [[""]] * (cells.Rows.Count - len(names)))
 
     def hand_out(self, *names):
@@ -317,18 +321,34 @@ class InGerman(ClassTest):
 
     def test_a_mark_is_shaded_by_what_it_says(self):
         self.hand_out("Asha")
-        right = self.right_answers("Asha")["Balances", FIRST]
+        right = self.right_answers("Asha")["Bilanzen", FIRST]
         for factor, said, style in ((1, "richtig", "Mark right"), (1.02, "nahe: ", "Mark near"), (7.7, "falsch", "Mark wrong")):
             answer = f"{factor * float(right):.6g}".replace(".", ",")
-            book = self.answered("Asha", {("Balances", FIRST): [answer]})
-            sheet = book.sheet("Balances")
-            self.assertTrue(book.cell(f"G{FIRST}", "Balances").getString().startswith(said), answer)
+            book = self.answered("Asha", {("Bilanzen", FIRST): [answer]})
+            sheet = book.sheet("Bilanzen")
+            self.assertTrue(book.cell(f"G{FIRST}", "Bilanzen").getString().startswith(said), answer)
             sheet.unprotect("")
             rules = sheet.ConditionalFormats.getConditionalFormats()[0]
             rules = [rules.getByIndex(index) for index in range(rules.getCount())]
-            applied = next(rule.StyleName for rule in rules if book.show("=" + rule.Formula1, f"P{FIRST}", "Balances").value)
+            applied = next(rule.StyleName for rule in rules if book.show("=" + rule.Formula1, f"P{FIRST}", "Bilanzen").value)
             self.assertEqual(applied, style)
             book.close()
+
+    def test_the_lessons_of_the_menu_are_german_and_collected(self):
+        with recalculate.opened(self.office, pathlib.Path("lessons")) as self.book:
+            self.assertEqual(self.book.document.Sheets.ElementNames[:4], ("Klasse", "Aufgaben", "Bilanzen", "Feuchte Luft"))
+            self.hand_out("Asha")
+            right = self.right_answers("Asha")
+            book = self.answered("Asha", {place: [text.replace(".", ",")] for place, text in right.items()})
+            self.assertRegex(book.cell(f"B{FIRST}", "Bilanzen").getString(), r"Ingwer enthält \d\d,\d % Wasser")
+            for sheet in book.document.Sheets.ElementNames[:-1]:
+                for row in rows(book.sheet(sheet)):
+                    self.assertEqual(book.cell(f"G{row}", sheet).getString(), "richtig", (sheet, row))
+            book.close()
+            collected, _ = self.collect()
+            self.addCleanup((self.folder.parent / f"{self.folder.name} class.csv").unlink)
+            self.assertEqual(collected.cell("C2").getValue(), collected.cell("D2").getValue())
+            self.assertIn("Bilanzen 1", collected.sheet("Klasse").getCellRangeByName("A1:Z1").getDataArray()[0])
 
 
 if __name__ == "__main__":

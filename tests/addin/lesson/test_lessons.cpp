@@ -80,7 +80,7 @@ TEST(Lessons, ThereAreSixOfAtLeastFiveWithAStoryAndHintsInSteps) {
         ++count[exercise.lesson];
         EXPECT_TRUE(keys.insert(exercise.key).second) << exercise.text;
         EXPECT_GE(exercise.hints.size(), 2u) << exercise.text;
-        EXPECT_FALSE(story_of(exercise.lesson).empty()) << exercise.lesson;
+        EXPECT_FALSE(story_of(exercise.lesson, {}).empty()) << exercise.lesson;
         EXPECT_GE(exercise.ranges.size(), 1u);
     }
     EXPECT_EQ(count.size(), 6u);
