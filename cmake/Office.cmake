@@ -4,9 +4,9 @@ set(DRYSHEET_OFFICE_HOME /usr/lib/libreoffice CACHE PATH "Where the office is in
 find_path(DRYSHEET_OFFICE_INCLUDE sal/types.h PATHS /usr/include/libreoffice ${DRYSHEET_OFFICE_HOME}/sdk/include NO_DEFAULT_PATH)
 find_program(DRYSHEET_UNOIDL_WRITE unoidl-write HINTS ${DRYSHEET_OFFICE_HOME}/sdk/bin)
 find_program(DRYSHEET_CPPUMAKER cppumaker HINTS ${DRYSHEET_OFFICE_HOME}/sdk/bin)
-find_library(DRYSHEET_CPPU uno_cppu HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
-find_library(DRYSHEET_CPPUHELPER uno_cppuhelpergcc3 HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
-find_library(DRYSHEET_SAL uno_sal HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
+find_library(DRYSHEET_CPPU NAMES uno_cppu icppu HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
+find_library(DRYSHEET_CPPUHELPER NAMES uno_cppuhelpergcc3 icppuhelper HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
+find_library(DRYSHEET_SAL NAMES uno_sal isal HINTS ${DRYSHEET_OFFICE_HOME}/program ${DRYSHEET_OFFICE_HOME}/sdk/lib)
 
 if(NOT (DRYSHEET_OFFICE_INCLUDE AND DRYSHEET_UNOIDL_WRITE AND DRYSHEET_CPPUMAKER AND DRYSHEET_CPPU AND DRYSHEET_CPPUHELPER AND DRYSHEET_SAL))
     set(message "The LibreOffice SDK was not found (Debian: libreoffice-dev): core, catalogue and boundary are built, the .oxt is not.")
@@ -21,6 +21,12 @@ set(office_rdb ${DRYSHEET_OFFICE_HOME}/program/types.rdb)
 set(offapi_rdb ${DRYSHEET_OFFICE_HOME}/program/types/offapi.rdb)
 set(generated ${CMAKE_CURRENT_BINARY_DIR}/generated)
 set(oxt_root ${CMAKE_CURRENT_BINARY_DIR}/oxt)
+# linux_x86_64, windows_x86_64, macosx_aarch64: the office's names, in small letters only
+string(TOLOWER ${CMAKE_SYSTEM_NAME}_${CMAKE_SYSTEM_PROCESSOR} platform)
+foreach(pair darwin=macosx amd64=x86_64 arm64=aarch64)
+    string(REGEX MATCH "(.*)=(.*)" pair ${pair})
+    string(REPLACE ${CMAKE_MATCH_1} ${CMAKE_MATCH_2} platform ${platform})
+endforeach()
 set(idl ${PROJECT_SOURCE_DIR}/idl/XSheetFunctions.idl)
 file(MAKE_DIRECTORY ${generated} ${oxt_root})
 
@@ -70,26 +76,28 @@ add_library(drysheet_uno MODULE
     office/working_cells.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
-set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root})
+set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root}/${platform})
 target_include_directories(drysheet_uno PRIVATE ${generated})
 target_include_directories(drysheet_uno SYSTEM PRIVATE ${generated}/own ${generated}/office ${DRYSHEET_OFFICE_INCLUDE})
-target_compile_definitions(drysheet_uno PRIVATE LINUX UNX CPPU_ENV=gcc3 DRYSHEET_VERSION="${PROJECT_VERSION}")
+# as the kit's settings.mk has them; nothing but Linux was tried
+if(WIN32)
+    target_compile_definitions(drysheet_uno PRIVATE WIN32 WNT CPPU_ENV=mscx)
+else()
+    target_compile_definitions(drysheet_uno PRIVATE UNX $<IF:$<BOOL:${APPLE}>,MACOSX,LINUX> CPPU_ENV=gcc3)
+endif()
+target_compile_definitions(drysheet_uno PRIVATE DRYSHEET_VERSION="${PROJECT_VERSION}")
 target_link_libraries(drysheet_uno PRIVATE drysheet_addin drysheet_warnings ${DRYSHEET_CPPUHELPER} ${DRYSHEET_CPPU} ${DRYSHEET_SAL})
 
 # What is packed: as it stands, with the version put in, or written from the catalogue. A workbook added to
 # example-sheets/ is in the menu by itself.
 set(package ${CMAKE_CURRENT_SOURCE_DIR}/extension)
 file(GLOB examples CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/example-sheets/*.fods)
-configure_file(${package}/description.xml.in ${oxt_root}/description.xml @ONLY)
 configure_file(${package}/about.txt.in ${oxt_root}/about.txt @ONLY)
-set(packed about.txt description.xml)
-foreach(file ${package}/META-INF/manifest.xml ${package}/drysheet.components ${package}/ProtocolHandler.xcu
-             ${package}/Factories.xcu ${package}/Sidebar.xcu ${package}/Jobs.xcu ${package}/icon.png ${package}/deck.png
+set(packed about.txt)
+foreach(file ${package}/ProtocolHandler.xcu ${package}/Factories.xcu ${package}/Sidebar.xcu ${package}/Jobs.xcu ${package}/icon.png ${package}/deck.png
              ${PROJECT_SOURCE_DIR}/CHANGELOG.md ${PROJECT_SOURCE_DIR}/LICENSE ${PROJECT_SOURCE_DIR}/NOTICE ${DRYSHEET_TEXTS} ${examples})
     cmake_path(GET file FILENAME name)
-    if(file MATCHES "manifest.xml$")
-        set(name META-INF/${name})
-    elseif(file MATCHES "fods$")
+    if(file MATCHES "fods$")
         set(name examples/${name})
     elseif(file MATCHES "tsv$")
         set(name texts/${name})
@@ -123,11 +131,14 @@ foreach(texts ${DRYSHEET_TEXTS})
 endforeach()
 list(APPEND packed CalcAddIns.xcu Addons.xcu help/functions.html drysheet.rdb)
 list(TRANSFORM packed PREPEND ${oxt_root}/ OUTPUT_VARIABLE packed_files)
+# Another system's library put into its folder here is packed beside this one's.
+file(GLOB other_libraries CONFIGURE_DEPENDS ${oxt_root}/*/drysheet.uno.*)
+list(FILTER other_libraries EXCLUDE REGEX /${platform}/)
 set(oxt ${PROJECT_BINARY_DIR}/drysheet.oxt)
 add_custom_command(OUTPUT ${oxt}
-    COMMAND ${CMAKE_COMMAND} -E rm -f ${oxt}
-    COMMAND ${CMAKE_COMMAND} -E tar cf ${oxt} --format=zip ${packed} drysheet.uno.so
-    WORKING_DIRECTORY ${oxt_root}
-    DEPENDS drysheet_uno ${packed_files}
+    COMMAND ${CMAKE_COMMAND} -DSTAGED=${oxt_root} "-DPACKED=${packed}" -DVERSION=${PROJECT_VERSION} -DOXT=${oxt}
+            -P ${PROJECT_SOURCE_DIR}/cmake/pack.cmake
+    DEPENDS drysheet_uno ${packed_files} ${other_libraries} ${PROJECT_SOURCE_DIR}/cmake/pack.cmake
+            ${package}/drysheet.components.in ${package}/description.xml.in ${package}/META-INF/manifest.xml.in
     VERBATIM COMMENT "Packing drysheet.oxt")
 add_custom_target(drysheet_oxt ALL DEPENDS ${oxt})

@@ -1,6 +1,10 @@
 # SPDX-License-Identifier: MPL-2.0
 # One interface target that every target of ours links: warnings, which the gate makes errors. A reason for each flag beyond -Wall -Wextra.
 add_library(drysheet_warnings INTERFACE)
+if(MSVC)  # clang-cl too; not tried
+    target_compile_options(drysheet_warnings INTERFACE /utf-8 /bigobj)
+    return()
+endif()
 target_compile_options(drysheet_warnings INTERFACE
     -Wall -Wextra
     $<$<BOOL:${DRYSHEET_WERROR}>:-Werror>

@@ -15,6 +15,7 @@
 #include "addin/office/cells.hpp"
 #include "addin/office/long_work.hpp"
 #include "addin/office/uno.hpp"
+#include "addin/text/utf8_path.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -82,7 +83,7 @@ void write_file(const OUString& url, const std::string& text) {
     OUString path;
     if (osl::FileBase::getSystemPathFromFileURL(url, path) != osl::FileBase::E_None)
         throw std::runtime_error(utf8_from(url));
-    std::ofstream out(utf8_from(path), std::ios::binary);
+    std::ofstream out(utf8_path(utf8_from(path)), std::ios::binary);
     if (!(out << text).flush()) throw std::runtime_error(utf8_from(path));
 }
 

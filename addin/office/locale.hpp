@@ -9,8 +9,8 @@
 
 namespace drysheet {
 
-/// Asked once, when the component is made: the locale of the office's settings, or the system's when none is
-/// set; the texts of its menus' language.
+/// Asked once, when the component is made: the decimal sign the office writes into a cell; the texts of its
+/// menus' language.
 Reading reading_of(const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& context);
 
 /// The language of the menus: "de".

@@ -6,7 +6,6 @@
 #include <com/sun/star/frame/XComponentLoader.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/sheet/XSpreadsheetDocument.hpp>
-#include <filesystem>
 #include <map>
 #include <mutex>
 #include <osl/file.hxx>
@@ -79,11 +78,10 @@ Texts read_texts(const Reference<uno::XComponentContext>& context, const std::st
     try {
         OUString file;
         if (osl::FileBase::getSystemPathFromFileURL(in_package(context, "texts/" + language + ".tsv"),
-                                                    file) == osl::FileBase::E_None &&
-            std::filesystem::exists(utf8_from(file)))
+                                                    file) == osl::FileBase::E_None)
             return Texts(utf8_from(file));
     } catch (const uno::Exception&) {
-    } catch (const std::exception&) {
+    } catch (const std::exception&) {  // no such language
     }
     return {};
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-// What the office makes by name (addin/extension/drysheet.components).
+// What the office makes by name (addin/extension/drysheet.components.in).
 #pragma once
 
 #include <com/sun/star/lang/XServiceInfo.hpp>

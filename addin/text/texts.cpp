@@ -2,9 +2,10 @@
 #include "addin/text/texts.hpp"
 
 #include <algorithm>
-#include <filesystem>
 #include <fstream>
 #include <stdexcept>
+
+#include "addin/text/utf8_path.hpp"
 
 namespace drysheet {
 namespace {
@@ -222,8 +223,8 @@ constexpr std::string_view kWords[] = {
 
 std::span<const std::string_view> words() { return kWords; }
 
-Texts::Texts(const std::string& file) : language_(std::filesystem::path(file).stem().string()) {
-    std::ifstream in(file);
+Texts::Texts(const std::string& file) : language_(utf8_path(file).stem().string()) {
+    std::ifstream in(utf8_path(file));
     if (!in) throw std::runtime_error(file + " cannot be read");
     const auto wrong = [&file](std::string_view what, std::string_view where) {
         return std::runtime_error(std::string(file).append(what).append(where));

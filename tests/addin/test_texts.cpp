@@ -12,15 +12,19 @@ namespace {
 
 class TranslatorsFile : public testing::Test {
   protected:
-    TranslatorsFile() : path_(std::filesystem::path(testing::TempDir()) / "xx.tsv") {}
-    ~TranslatorsFile() override { std::filesystem::remove(path_); }
+    TranslatorsFile() { create_directories(folder_); }
+    ~TranslatorsFile() override { remove_all(folder_); }
     Texts read(std::string_view content) {
-        std::ofstream(path_) << content;
-        return Texts(path_.string());
+        const auto path = folder_ / "xx.tsv";
+        std::ofstream(path) << content;
+        const std::u8string utf8 = path.u8string();
+        return Texts(std::string(utf8.begin(), utf8.end()));
     }
 
   private:
-    std::filesystem::path path_;
+    // as a user of that name has it, and each case its own
+    const std::filesystem::path folder_ = std::filesystem::path(testing::TempDir()) / u8"Jürgen Łoś" /
+                                          testing::UnitTest::GetInstance()->current_test_info()->name();
 };
 
 TEST_F(TranslatorsFile, KeyTabText) {

@@ -3,10 +3,13 @@
 comma. By hand: DRY.DRIEDMASS(fresh; 0.8; 0.2) is a quarter of fresh; the drying rate of DRY.RATES is water over solids
 and hours; DRY.UNACCOUNTED is what went in less what came out."""
 
+import os
 import re
 import unittest
+from unittest import mock
 
-from harness import Placed, SheetTest, checks
+from harness import OXT, Placed, SheetTest, checks
+from office import Office
 
 POUND, OUNCE = 453.59237, 28.349523125  # g, NIST SP 811
 NEED_A_UNIT = ("AIRNEEDED BARRIERFOR CONSTRATETIME DRYEREFFICIENCY ENERGYPERWATER FALLRATETIME HEATDEMAND RATES SCALEPLAN "
@@ -216,6 +219,21 @@ class FrenchReading(Reading):
 
 class SpanishReading(Reading):
     locale, comma = "es-ES", True
+
+
+class SystemsReading(unittest.TestCase):
+    def test_without_a_setting_it_is_the_sign_that_a_cell_shows(self):
+        signs = set()
+        for system in ({"LC_ALL": "de_DE.UTF-8"}, {"LC_NUMERIC": "de_DE.UTF-8"}, {"LC_CTYPE": "de_DE.UTF-8"}):
+            system = {"LC_ALL": "", "LANG": "en_US.UTF-8"} | system
+            with self.subTest(system), mock.patch.dict(os.environ, system), Office(addin=OXT, locale="") as office:
+                book = office.new()
+                sign = book.put("B1", 0.5).String[1]
+                signs.add(sign)
+                for other in ",.":
+                    book.put("B1", f"412{other}5 g")
+                    self.assertEqual(book.show("=DRY.DRIEDMASS(B1;0.8;0.2)").kind, "value" if other in f"{sign}." else "error", other)
+        self.assertEqual(signs, {",", "."})
 
 
 if __name__ == "__main__":
