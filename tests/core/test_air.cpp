@@ -71,6 +71,15 @@ TEST(Air, VirialExpansion) {
             }
 }
 
+TEST(Air, IdealEnthalpyOfAir) {
+    // Lemmon et al. (2000), 1 + τ φ°τ by python3-iapws 1.5.2: -1.27300443474, 0.316326592152
+    // and 1.38513000088 at 200, 300 and 450 K, times 8.31451 J/(mol K) · T; differences, as its zero is
+    // another.
+    const auto h = [](double T) { return detail::MoistGas(T).enthalpy(1e-3, 0).h; };
+    EXPECT_TRUE(near(h(300) - h(200), 8.31451 * (300 * 0.316326592152 + 200 * 1.27300443474), 1e-7));
+    EXPECT_TRUE(near(h(450) - h(300), 8.31451 * (450 * 1.38513000088 - 300 * 0.316326592152), 1e-7));
+}
+
 TEST(Air, SaturatedAirTable) {
     // ASHRAE Fundamentals (2009) ch. 1 table 2, from memory to 60 °C; Ws kg/kg, vs m³/kg, hs kJ/kg. It rests
     // on the equations of Hyland & Wexler (1983), another real-gas formulation.
