@@ -106,6 +106,16 @@ TEST(Foods, lines_are_whole) {
     EXPECT_NEAR(find_foods("pineapple").lines[3]->moisture_sd.value(), 0.0119, 1e-12);
 }
 
+TEST(Foods, sugars_are_the_mean_of_the_lines_that_tell_them) {
+    double sum = 0, lines = 0;
+    for (const Food* food : find_foods("mango").lines)
+        if (food->sugars) sum += *food->sugars, ++lines;
+    ASSERT_GT(lines, 1);
+    EXPECT_NEAR(
+        std::get<double>(evaluate(*find_function("TYPICAL"), std::vector<Input>{"mango", "sugars"}, {})),
+        sum / lines, 1e-12);
+}
+
 TEST(Foods, how_dry_for_an_activity) {
     const auto call = [](const char* function, std::vector<Input> given) {
         return evaluate(*find_function(function), given, Reading{});

@@ -5,12 +5,15 @@
 #include <array>
 #include <cmath>
 #include <random>
+#include <regex>
+#include <set>
 #include <sstream>
 
 #include "addin/call/call.hpp"
 #include "addin/call/lookup.hpp"
 #include "addin/call/mark.hpp"
 #include "addin/call/slips.hpp"
+#include "addin/text/quantity_text.hpp"
 #include "addin/text/words.hpp"
 
 namespace drysheet {
@@ -37,6 +40,37 @@ std::string table_of(std::string_view name, const std::vector<Input>& arguments)
 
 std::string marked_call(const Input& answer, std::string_view name, const std::vector<Input>& arguments) {
     return written(mark_call(answer, read(*find_function(name), arguments, kPoint)));
+}
+
+// "3600 times too large, as with kJ for kWh": by the table of units a kWh is 3600 kJ, and so is the answer of
+// the slip.
+TEST(Slips, FactorsAreThoseOfTheirUnits) {
+    const std::regex words(R"(the answer is ([0-9.]+) times too (large|small), as with (\S+) for (\S+))");
+    std::set<std::string> seen;
+    for (const Function& function : functions()) {
+        if (function.checks.empty() || function.raw || !function.scalar) continue;
+        std::vector<Input> given{Input(std::string(function.name))};
+        given.insert(given.end(), function.checks[0].given.begin(), function.checks[0].given.end());
+        try {
+            const Table table = std::get<Table>(evaluate(*find_function("SLIPS"), given, {}));
+            const double right = std::get<double>(evaluate(function, function.checks[0].given, {}));
+            for (std::size_t row = 1; row < table.rows(); ++row) {
+                std::smatch part;
+                const std::string slip = std::get<std::string>(table.at(row, 2));
+                if (!std::regex_match(slip, part, words)) continue;
+                const double times = part[2] == "large" ? std::stod(part[1]) : 1 / std::stod(part[1]);
+                EXPECT_NEAR(std::get<double>(table.at(row, 0)) / right, times, 1e-9 * times)
+                    << function.name << ": " << slip;
+                const auto taken = read_written_unit(part[3].str()), meant = read_written_unit(part[4].str());
+                if (taken && meant) {
+                    EXPECT_NEAR(meant->to_si(1) / taken->to_si(1), times, 1e-9 * times) << slip;
+                }
+                seen.insert(slip);
+            }
+        } catch (const Refusal&) {
+        }
+    }
+    EXPECT_GE(seen.size(), 12U);
 }
 
 // By hand, from 100 g at 80 % to 20 % wet basis: 100 × 0.20 ÷ 0.80 = 25.

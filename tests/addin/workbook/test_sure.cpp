@@ -195,7 +195,7 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         A2 | 10 % | 4
         A3 | =A1*B1+SUM(A1:C2)^2/B2-A2%
         A4 | =IF(A1>5;A3;-A3)+ROUND(B2;0)
-        A5 | =half*MAX(A1:B2)+AVERAGE(A1;B1)
+        A5 | =half*MAX(A1:B2)+AVERAGE(A1;B1)+PRODUCT(A1:B1)-MIN(A1:B1)
         sheet Out
         A1 | =$In.A4+SQRT($In.A3)*EXP(-$In.A2)+$In.A5
         A2 | =DRY.DRIEDMASS($In.A1;0.8;$In.A2)
@@ -213,7 +213,7 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
     EXPECT_EQ(replay.formulas(), 7u);  // one rests on no input
     for (const auto& [a, b, c] : {std::tuple{2.0, 3.0, 0.1}, {6.0, 5.0, 0.2}, {0.5, 4.0, 0.05}}) {
         const double sum = a + b + c + 4, a3 = a * b + sum * sum / 4 - c / 100, a4 = (a > 5 ? a3 : -a3) + 4,
-                     a5 = a / 2 * std::max({a, b, 4.0}) + (a + b) / 2;
+                     a5 = a / 2 * std::max({a, b, 4.0}) + (a + b) / 2 + a * b - std::min(a, b);
         const auto got = replay(std::vector<Input>{a, b, c});
         ASSERT_TRUE(got[0] && got[1]);
         EXPECT_NEAR(*got[0], a4 + std::sqrt(a3) * std::exp(-c) + a5, 1e-12 * std::abs(*got[0]));
