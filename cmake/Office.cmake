@@ -86,7 +86,7 @@ else()
     target_compile_definitions(drysheet_uno PRIVATE UNX $<IF:$<BOOL:${APPLE}>,MACOSX,LINUX> CPPU_ENV=gcc3)
 endif()
 target_compile_definitions(drysheet_uno PRIVATE DRYSHEET_VERSION="${PROJECT_VERSION}")
-target_link_libraries(drysheet_uno PRIVATE drysheet_addin drysheet_warnings ${DRYSHEET_CPPUHELPER} ${DRYSHEET_CPPU} ${DRYSHEET_SAL})
+target_link_libraries(drysheet_uno PRIVATE drysheet_workbook drysheet_warnings ${DRYSHEET_CPPUHELPER} ${DRYSHEET_CPPU} ${DRYSHEET_SAL})
 
 # What is packed: as it stands, with the version put in, or written from the catalogue. A workbook added to
 # example-sheets/ is in the menu by itself.
