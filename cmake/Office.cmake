@@ -132,13 +132,15 @@ endforeach()
 list(APPEND packed CalcAddIns.xcu Addons.xcu help/functions.html drysheet.rdb)
 list(TRANSFORM packed PREPEND ${oxt_root}/ OUTPUT_VARIABLE packed_files)
 # Another system's library put into its folder here is packed beside this one's.
-file(GLOB other_libraries CONFIGURE_DEPENDS ${oxt_root}/*/drysheet.uno.*)
-list(FILTER other_libraries EXCLUDE REGEX /${platform}/)
+file(GLOB libraries RELATIVE ${oxt_root} CONFIGURE_DEPENDS ${oxt_root}/*/drysheet.uno.*)
+list(FILTER libraries EXCLUDE REGEX ^${platform}/)
+list(PREPEND libraries ${platform}/$<TARGET_FILE_NAME:drysheet_uno>)
+list(TRANSFORM libraries PREPEND ${oxt_root}/ OUTPUT_VARIABLE library_files)
 set(oxt ${PROJECT_BINARY_DIR}/drysheet.oxt)
 add_custom_command(OUTPUT ${oxt}
-    COMMAND ${CMAKE_COMMAND} -DSTAGED=${oxt_root} "-DPACKED=${packed}" -DVERSION=${PROJECT_VERSION} -DOXT=${oxt}
+    COMMAND ${CMAKE_COMMAND} -DSTAGED=${oxt_root} "-DPACKED=${packed}" "-DLIBRARIES=${libraries}" -DVERSION=${PROJECT_VERSION} -DOXT=${oxt}
             -P ${PROJECT_SOURCE_DIR}/cmake/pack.cmake
-    DEPENDS drysheet_uno ${packed_files} ${other_libraries} ${PROJECT_SOURCE_DIR}/cmake/pack.cmake
+    DEPENDS drysheet_uno ${packed_files} ${library_files} ${PROJECT_SOURCE_DIR}/cmake/pack.cmake
             ${package}/drysheet.components.in ${package}/description.xml.in ${package}/META-INF/manifest.xml.in
     VERBATIM COMMENT "Packing drysheet.oxt")
 add_custom_target(drysheet_oxt ALL DEPENDS ${oxt})

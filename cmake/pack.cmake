@@ -1,10 +1,9 @@
 # SPDX-License-Identifier: MPL-2.0
-# Packs an .oxt from what is staged: the files PACKED, and every library PLATFORM/drysheet.uno.*, each declared for its
-# platform alone, so that an office reads only its own:
-#     cmake -DSTAGED=FOLDER "-DPACKED=FILE;…" -DVERSION=… -DOXT=FILE -P cmake/pack.cmake
+# Packs an .oxt from what is staged: the files PACKED and the LIBRARIES, each declared for its platform alone, so that an
+# office reads only its own:
+#     cmake -DSTAGED=FOLDER "-DPACKED=FILE;…" "-DLIBRARIES=PLATFORM/FILE;…" -DVERSION=… -DOXT=FILE -P cmake/pack.cmake
 set(package ${CMAKE_CURRENT_LIST_DIR}/../addin/extension)
-file(GLOB libraries RELATIVE ${STAGED} ${STAGED}/*/drysheet.uno.*)
-foreach(library ${libraries})
+foreach(library ${LIBRARIES})
     cmake_path(GET library PARENT_PATH platform)
     cmake_path(GET library FILENAME library)
     set(environment gcc3)

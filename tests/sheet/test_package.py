@@ -76,17 +76,18 @@ class Package(unittest.TestCase):
         with zipfile.ZipFile(OXT) as package:
             package.extractall(staged)
             packed = [name for name in package.namelist() if "/drysheet." not in name]
-        (staged / "windows_x86_64").mkdir()
-        (staged / "windows_x86_64" / "drysheet.uno.dll").write_bytes(b"no library")
-        subprocess.run(["cmake", f"-DSTAGED={staged}", f"-DPACKED={';'.join(packed)}", "-DVERSION=9.9", f"-DOXT={both}",
-                        "-P", ROOT / "cmake" / "pack.cmake"], check=True)
+            libraries = [name for name in package.namelist() if "/drysheet.uno." in name] + ["windows_x86/drysheet.uno.dll"]
+        (staged / "windows_x86").mkdir()
+        (staged / "windows_x86" / "drysheet.uno.dll").write_bytes(b"no library")
+        subprocess.run(["cmake", f"-DSTAGED={staged}", f"-DPACKED={';'.join(packed)}", f"-DLIBRARIES={';'.join(libraries)}",
+                        "-DVERSION=9.9", f"-DOXT={both}", "-P", ROOT / "cmake" / "pack.cmake"], check=True)
         with zipfile.ZipFile(both) as package, zipfile.ZipFile(OXT) as alone:
             self.assertEqual(set(package.namelist()) - set(alone.namelist()),
-                             {"windows_x86_64/drysheet.uno.dll", "windows_x86_64/drysheet.components"})
-            self.assertIn('environment="mscx" uri="drysheet.uno.dll"', package.read("windows_x86_64/drysheet.components").decode())
+                             {"windows_x86/drysheet.uno.dll", "windows_x86/drysheet.components"})
+            self.assertIn('environment="mscx" uri="drysheet.uno.dll"', package.read("windows_x86/drysheet.components").decode())
         with Office(addin=both) as office:
             self.assertAlmostEqual(office.new().show("=DRY.DRIEDMASS(100;0.8;0.2)").value, 25)  # 100 × 0.2 ÷ 0.8
-        others = self.changed("others.oxt", platform="windows_x86_64")
+        others = self.changed("others.oxt", platform="windows_x86")
         self.assertIn("does not work on this computer", self.unopkg("add", str(others))[1])
         self.assertEqual(self.listed(), [])
 
