@@ -35,7 +35,7 @@ COPIED = ("core", "addin", "idl", "tests", "cmake", "example-sheets", "CMakeList
 OPTIONS = ("-DCMAKE_BUILD_TYPE=Release", "-DDRYSHEET_WERROR=ON", "-DDRYSHEET_OFFICE=OFF", "-DDRYSHEET_JOINED=ON",
            *(("-DCMAKE_CXX_COMPILER_LAUNCHER=ccache",) if shutil.which("ccache") else ()))
 CHANGED = ("core/drysheet/**/*.cpp", "core/drysheet/**/*.hpp", "addin/text/*.cpp", "addin/functions/*.cpp", "addin/call/*.cpp",
-           "addin/workbook/*.cpp")
+           "addin/workbook/*.cpp", "addin/lesson/*.cpp")
 DEAREST = 12  # headers that more objects than this include are left out: they would be a build of all
 UNARGUED = "not argued yet"
 
