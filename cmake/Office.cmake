@@ -76,6 +76,9 @@ add_library(drysheet_uno MODULE
     office/working_cells.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
+if(DRYSHEET_SANITIZE)  # nothing runs it there
+    target_compile_options(drysheet_uno PRIVATE -O0 -g0 -fno-sanitize=all)
+endif()
 set_target_properties(drysheet_uno PROPERTIES PREFIX "" OUTPUT_NAME drysheet.uno LIBRARY_OUTPUT_DIRECTORY ${oxt_root}/${platform})
 target_include_directories(drysheet_uno PRIVATE ${generated})
 target_include_directories(drysheet_uno SYSTEM PRIVATE ${generated}/own ${generated}/office ${DRYSHEET_OFFICE_INCLUDE})

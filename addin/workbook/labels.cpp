@@ -745,7 +745,6 @@ struct Labels::Reader {
                     heading.last_row = row;
                     heads_of_row.insert(column);
                 }
-                if (!cell.formula) continue;
                 continue;
             }
             heading.stale = heading.stale || (heading.numbers && row - heading.last_row > 1);

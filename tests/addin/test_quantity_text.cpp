@@ -36,6 +36,7 @@ TEST(QuantityText, DecimalSigns) {
 
 TEST(QuantityText, NumbersAndSigns) {
     EXPECT_EQ(value("5. g", kPoint), 5);
+    EXPECT_EQ(value(".25 kg", kPoint), 0.25);
     EXPECT_EQ(value("−5 °C", kPoint), -5);
     EXPECT_EQ(value("+5 °C", kPoint), 5);
     EXPECT_EQ(value("1e-3", kPoint), 1e-3);

@@ -217,6 +217,10 @@ TEST(Sorption, parameters_are_checked) {
     EXPECT_EQ(refused<BadInput>(with(Model::modified_henderson, kCornHenderson)), "temp");
     EXPECT_EQ(refused<OutOfRange>(with(Model::modified_henderson, kCornHenderson, celsius(-50))), "temp");
     EXPECT_EQ(refused<OutOfRange>(with(Model::modified_oswin, kDurum, celsius(250))), "temp");
+    const P chung{300, 0.2, 30};  // t + C above 0, at 0, below
+    EXPECT_NO_THROW(with(Model::modified_chung_pfost, chung, celsius(-29))());
+    for (const double t : {-30, -31})
+        EXPECT_EQ(refused<OutOfRange>(with(Model::modified_chung_pfost, chung, celsius(t))), "temp") << t;
     EXPECT_EQ(refused<BadInput>(with(Model::modified_halsey, {2.87, -0.0054, -1.38}, celsius(25))),
               "parameters");
 }
@@ -363,6 +367,13 @@ TEST(SorptionFit, says_when_the_points_do_not_determine_it) {
     const Points d = points_of("corn_70F");
     const auto bet = [&] { return fit_isotherm(Model::bet, d.aw, d.x); };
     EXPECT_EQ(refused<NoConvergence>(bet), "moistures");
+}
+
+// A model of more parameters than the points allow is passed over when a better one is looked for.
+TEST(SorptionFit, as_many_points_as_a_rival_has_parameters) {
+    Points d = points_of("corn_70F");
+    d.aw.resize(4), d.x.resize(4);  // the four of Peleg
+    EXPECT_EQ(fit_isotherm(Model::gab, d.aw, d.x).parameters.size(), 3u);
 }
 
 TEST(SorptionFit, refusals) {

@@ -75,15 +75,19 @@ TEST(Lessons, NoSlipOfAnyStudentIsRightAndNoRightAnswerIsNot) {
 TEST(Lessons, ThereAreSixOfAtLeastFiveWithAStoryAndHintsInSteps) {
     std::map<std::string, int> count;
     std::set<std::uint64_t> keys;
+    std::set<std::string> stories;
     for (const ExerciseRow& row : exercise_rows()) {
         const Exercise exercise = read_exercise(row);
         ++count[exercise.lesson];
+        stories.insert(story_of(exercise.lesson, {}));
         EXPECT_TRUE(keys.insert(exercise.key).second) << exercise.text;
         EXPECT_GE(exercise.hints.size(), 2u) << exercise.text;
         EXPECT_FALSE(story_of(exercise.lesson, {}).empty()) << exercise.lesson;
         EXPECT_GE(exercise.ranges.size(), 1u);
     }
     EXPECT_EQ(count.size(), 6u);
+    EXPECT_EQ(stories.size(), 6u) << "each its own";
+    EXPECT_EQ(story_of("A lecturer's own", {}), "");
     EXPECT_GE(exercise_rows().size(), 30u);
     for (const auto& [lesson, exercises] : count) EXPECT_GE(exercises, 5) << lesson;
 }

@@ -58,6 +58,10 @@ TEST(WorkbookLabels, AreFoundInASheet) {
         A6 | Dried (g) | 2 {format 0.00" kg"}
         A7 | | 3.5 {note tare, kg}
         A8 | | 8
+        D1 | Fresh mass (g)
+        D2 | 500
+        D3 | Drying time (h)
+        D4 | 6
         name load_kg = $Form.$B$8
         sheet Table
         A1 | Tray | Fresh mass | Moisture | RH | Water | Water | Water taken up
@@ -81,6 +85,8 @@ TEST(WorkbookLabels, AreFoundInASheet) {
     EXPECT_EQ(at("B6").contradiction, "labelled \"Dried (g)\", but its format shows kg");
     EXPECT_TRUE(at("B7").has(Say::tare));
     EXPECT_EQ(at("B8").unit_text, "kg");
+    EXPECT_EQ(at("D2").evidence, "headed \"Fresh mass (g)\"");
+    EXPECT_EQ(at("D4").evidence, "headed \"Drying time (h)\"");  // what stands above it no longer counts
     EXPECT_EQ(at("Table.B3").kind, Kind::mass);
     EXPECT_EQ(at("Table.B4").unit_text, "g");
     EXPECT_TRUE(at("Table.B4").has(Say::fresh));

@@ -203,6 +203,28 @@ Typed values that it rests on: 3: B1, B2, B3
     EXPECT_EQ(told("In.B9"), "\nIn.B9\nA blank cell.\n");
 }
 
+TEST(WorkbookReview, NamesThatMeanEachOther) {
+    const Reviewed reviewed(read_picture(R"(
+        A1 | 5
+        A2 | =ratio*A1
+        name ratio = yield*2
+        name yield = ratio/2)")
+                                .picture);
+    EXPECT_EQ(reviewed.review().findings.size(), 1u);
+}
+
+TEST(WorkbookReview, KnowsAPlainSumForOneOfOurs) {
+    const PictureText sheets = read_picture(R"(
+        A1 | Fresh mass (kg) | 12
+        A2 | Start moisture, wet basis | 86 %
+        A3 | Final moisture, wet basis | 10 %
+        A4 | Dried product (kg) | =B1*(1-B2)/(1-B3))");
+    const Review made = review(sheets.picture);
+    const Finding* finding = finding_at(made, place(sheets.picture, "B4"));
+    ASSERT_NE(finding, nullptr);
+    EXPECT_EQ(finding->suggested, "=DRY.DRIEDMASS(B1;B2;B3)");
+}
+
 TEST(WorkbookReview, UnitsThroughPowers) {
     const Reviewed reviewed(
         read_picture("A1 | Tray side (m) | 0.4\nB2 | =POWER(B1;2)\nB3 | =SQRT(B2)\nB4 | =B1^3").picture);

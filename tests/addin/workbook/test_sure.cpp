@@ -52,7 +52,8 @@ TEST(WorkbookSure, ReadsTheEvidenceOfEachInput) {
         A11 | Factor | 1.5
         A14 | Solids sticking to the trays | 0.05 | kg
         A12 | Third mass (g) | 20 | | 2 %
-        B13 | =SUM(B2:B12)*B9+B14)",
+        A15 | Fourth mass (g) | '0.4 kg'
+        B13 | =SUM(B2:B12)*B9+B14+B15)",
                     "B13");
     has(read, "B2", 1, "the column ±");
     has(read, "B3", 0.005, "the column ±");
@@ -71,7 +72,8 @@ TEST(WorkbookSure, ReadsTheEvidenceOfEachInput) {
     EXPECT_EQ(read.at("B9").with(1201.5, true).text, "1201,5 g");
     EXPECT_EQ(read.at("B2").label, "Fresh mass");
     EXPECT_EQ(read.at("B2").unit, "g");
-    EXPECT_EQ(read.at("B9").unit, "g");  // as typed
+    EXPECT_EQ(read.at("B9").unit, "g");  // as typed, whatever the label says
+    EXPECT_EQ(read.at("B15").unit, "kg");
 }
 
 TEST(WorkbookSure, ReadsColumnsAndRowsAndPoints) {
@@ -196,21 +198,23 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         A3 | =A1*B1+SUM(A1:C2)^2/B2-A2%
         A4 | =IF(A1>5;A3;-A3)+ROUND(B2;0)
         A5 | =half*MAX(A1:B2)+AVERAGE(A1;B1)+PRODUCT(A1:B1)-MIN(A1:B1)
+        A6 | =MAX(A1:B2)+2*AVERAGE(A1;B1)+PRODUCT(A1:B1)*3-MIN(A1:B1)+SUM(A1:B1)+ABS(-B1)
         sheet Out
         A1 | =$In.A4+SQRT($In.A3)*EXP(-$In.A2)+$In.A5
         A2 | =DRY.DRIEDMASS($In.A1;0.8;$In.A2)
         A3 | =LN($In.B1-3)
         A4 | =$In.B2*2
         A5 | =$Out.A4+$In.A1
+        A6 | =$In.A6
         name half = $In.A1/2)");
     const Picture& picture = sheets.picture;
     const Graph graph(picture);
     const std::vector<Place> inputs{place(picture, "In.A1"), place(picture, "In.B1"),
                                     place(picture, "In.A2")},
         results{place(picture, "Out.A1"), place(picture, "Out.A2"), place(picture, "Out.A3"),
-                place(picture, "Out.A4"), place(picture, "Out.A5")};
+                place(picture, "Out.A4"), place(picture, "Out.A5"), place(picture, "Out.A6")};
     Replay replay(picture, graph, inputs, results);
-    EXPECT_EQ(replay.formulas(), 7u);  // one rests on no input
+    EXPECT_EQ(replay.formulas(), 9u);  // one rests on no input
     for (const auto& [a, b, c] : {std::tuple{2.0, 3.0, 0.1}, {6.0, 5.0, 0.2}, {0.5, 4.0, 0.05}}) {
         const double sum = a + b + c + 4, a3 = a * b + sum * sum / 4 - c / 100, a4 = (a > 5 ? a3 : -a3) + 4,
                      a5 = a / 2 * std::max({a, b, 4.0}) + (a + b) / 2 + a * b - std::min(a, b);
@@ -221,6 +225,8 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         EXPECT_EQ(got[2].has_value(), b > 3);
         EXPECT_EQ(got[3], 8);
         EXPECT_EQ(got[4], 8 + a);
+        ASSERT_TRUE(got[5]);
+        EXPECT_NEAR(*got[5], std::max({a, b, 4.0}) + a + b + 3 * a * b - std::min(a, b) + a + b + b, 1e-12);
     }
 }
 

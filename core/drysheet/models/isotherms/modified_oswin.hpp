@@ -18,7 +18,7 @@ struct ModifiedOswin : GrainIsotherm {
         return T((p[0] + p[1] * t) * pow(T(odds(aw)), 1.0 / p[2]) / 100.0);
     }
     static double activity_at(double X, double t, Parameters p) {
-        return X == 0 ? 0 : 1 / (std::pow((p[0] + p[1] * t) / (100 * X), p[2]) + 1);
+        return 1 / (std::pow((p[0] + p[1] * t) / (100 * X), p[2]) + 1);
     }
     static Starts starts(const IsothermPoints& d) {
         Starts all;
