@@ -120,8 +120,7 @@ void read_cell(const Parameter& param, const Input& cell, const Reading& reading
 // A number with no unit, or a text in hours: a clock or a date of the office, once its format is lost, is
 // days.
 bool may_be_days(const Input& cell) {
-    if (cell.form == Input::Form::number) return true;
-    if (cell.form != Input::Form::text) return false;
+    if (cell.form != Input::Form::text) return true;
     std::string storage;
     const QuantityText text = read_quantity(plain_spaces(cell.text, storage), {});
     return text.fault == TextFault::none && !text.clock &&

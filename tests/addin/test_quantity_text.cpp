@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "addin/text/quantity_text.hpp"
+#include "addin/text/words.hpp"
 
 namespace drysheet {
 namespace {
@@ -45,6 +46,10 @@ TEST(QuantityText, NumbersAndSigns) {
     EXPECT_EQ(read_typed("2 e", kPoint).typed.unit, "e");
     for (const auto* text : {"", "g", "-", ".", "- 5 g", "1e999"})
         EXPECT_EQ(fault(text, kPoint), TextFault::no_number) << text;
+}
+
+TEST(QuantityText, LowerCaseOfEveryLetter) {
+    EXPECT_EQ(lower("ABCDEFGHIJKLMNOPQRSTUVWXYZ @[ É"), "abcdefghijklmnopqrstuvwxyz @[ É");
 }
 
 TEST(QuantityText, Uncertainties) {

@@ -10,6 +10,7 @@
 
 #include "addin/workbook/labels.hpp"
 #include "addin/workbook/recognise.hpp"
+#include "addin/workbook/sums.hpp"
 #include "tests/addin/workbook/picture_text.hpp"
 
 namespace drysheet::workbook {
@@ -512,6 +513,13 @@ A9 | | =B1+B2)";
     ASSERT_TRUE(typed);
     EXPECT_EQ(typed->suggested, "=DRY.DRIEDMASS(B1;0.848;0.12)");
     EXPECT_FALSE(said(batch, "B9"));
+}
+
+TEST(Recognise, FactorsBetweenUnits) {
+    for (const double factor : {1.0, 1e-3, 100.0, 60.0, 6.0, 3.6, 1440.0, 14.4, 24.0, -1000.0})
+        for (const double clean : {factor, 1 / factor}) EXPECT_TRUE(clean_factor(clean)) << clean;
+    for (const double factor : {2.0, 7.0, 12.0, 1.001, 1.02, 1468.8})
+        EXPECT_FALSE(clean_factor(factor)) << factor;
 }
 
 // Which of two functions it is: the values say, or both are named and none is suggested.
