@@ -52,6 +52,12 @@ TEST(QuantityText, LowerCaseOfEveryLetter) {
     EXPECT_EQ(lower("ABCDEFGHIJKLMNOPQRSTUVWXYZ @[ É"), "abcdefghijklmnopqrstuvwxyz @[ É");
 }
 
+TEST(QuantityText, TheNumbersOfAFormulaInTheReadersSign) {
+    EXPECT_EQ(formula_in_words("0.1 + 2.3 × 4.5 ÷ 6.7 − 8.9 × 9.0 [a.b]", kComma),
+              "0,1 + 2,3 × 4,5 ÷ 6,7 − 8,9 × 9,0 [a.b]");
+    EXPECT_EQ(formula_in_words("0.9", kPoint), "0.9");
+}
+
 TEST(QuantityText, Uncertainties) {
     for (const auto* text :
          {"100 ± 1 g", "100 +/- 1 g", "100 +- 1 g", "(100 ± 1) g", "100 g ± 1 g", "100 g ± 1"}) {

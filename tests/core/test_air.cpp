@@ -333,6 +333,10 @@ TEST(Air, Refusals) {
     EXPECT_EQ(refused<OutOfRange>([] { return dew_point(celsius(-70), rh(0.01), kSea); }), "rh");
     EXPECT_EQ(refused<OutOfRange>([] { return wet_bulb(celsius(20), rh(0.5), kpa(20)); }), "pressure");
     EXPECT_EQ(refused<OutOfRange>([] { return wet_bulb(celsius(20), rh(0.5), kpa(1013)); }), "pressure");
+    for (const double p : {29.9, 120.1})
+        EXPECT_EQ(refused<OutOfRange>([p] { return wet_bulb(celsius(20), rh(0.5), kpa(p)); }), "pressure")
+            << p;
+    for (const double p : {30.0, 120.0}) EXPECT_NO_THROW((void)wet_bulb(celsius(20), rh(0.5), kpa(p))) << p;
     EXPECT_EQ(refused<OutOfRange>([] { return humidity_ratio(celsius(-90), rh(0.5), kSea); }), "temp");
     EXPECT_EQ(refused<OutOfRange>([] { return humidity_ratio(celsius(std::nan("")), rh(0.5), kSea); }),
               "temp");

@@ -59,7 +59,9 @@ TEST(WorkbookFormula, IsWrittenAsItWasRead) {
                                         "B1&\" \"&C1",
                                         "1e-05*B1",
                                         "A1:INDEX(B1:B9;2)",
-                                        "(B1=B2)*3"})
+                                        "(B1=B2)*3",
+                                        "(B1=B2)&C1",
+                                        "B1=B2&C1"})
         EXPECT_EQ(again(text), text);
     EXPECT_EQ(again("=sum( 'Run 3'.B1 ; $Other.$A$1 )"), "SUM(B1;$Other.$A$1)");
     EXPECT_EQ(again("'Run 3'.B1:B2"), "B1:B2");

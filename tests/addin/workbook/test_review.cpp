@@ -203,6 +203,19 @@ Typed values that it rests on: 3: B1, B2, B3
     EXPECT_EQ(told("In.B9"), "\nIn.B9\nA blank cell.\n");
 }
 
+TEST(WorkbookReview, AListOfCellsIsCutShortAfterTwelve) {
+    const auto told = [](std::string_view last) {
+        std::string text = "B1";
+        for (int i = 0; i < 13; ++i) text += " | " + std::to_string(i + 1);
+        const Reviewed reviewed(read_picture(text + "\nA2 | =SUM(B1:" + std::string(last) + "1)").picture);
+        return about_cell(reviewed, place(reviewed.picture(), "A2"), {});
+    };
+    EXPECT_TRUE(told("M").find("12: B1, C1, D1, E1, F1, G1, H1, I1, J1, K1, L1, M1\n") != std::string::npos)
+        << told("M");
+    EXPECT_TRUE(told("N").find("13: B1, C1, D1, E1, F1, G1, H1, I1, J1, K1, L1, M1 …\n") != std::string::npos)
+        << told("N");
+}
+
 TEST(WorkbookReview, NamesThatMeanEachOther) {
     const Reviewed reviewed(read_picture(R"(
         A1 | 5
@@ -269,6 +282,8 @@ TEST(WorkbookReview, DoubtsWhatAResultCannotBe) {
     says(doubt(masses + "A4 | Drying ratio | =B3/B1", "B4"), "upside down");
     EXPECT_EQ(doubt(masses + "A4 | Drying ratio | =B1/B3", "B4"), "");
     EXPECT_EQ(doubt(masses + "A4 | Drying ratio | =B3/B1+1", "B4"), "");  // no quotient
+    says(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1*1000", "B4"), "upside down");
+    EXPECT_EQ(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1*B2", "B4"), "");  // nor here
     says(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1", "B4"), "upside down");
     EXPECT_EQ(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B1/B3", "B4"), "");
     says(doubt(masses + "A4 | Dry solids (kg) | =B3", "B4"), "whole mass is taken for its dry solids");
@@ -395,6 +410,8 @@ TEST(WorkbookReview, LeavesAloneWhatOnlyLooksOdd) {
           // a row of its own among copies
           "A1:A9 | 3 | =A1*2 | =B1*2\nB5 | =B4+B3 | =C4+C3",
           // five different formulas
+          // a number typed beside a mass in kg: in which unit, nothing says
+          "A1 | Whole (kg) | 20\nA2 | Peeling yield | =DRY.TRIMYIELD(B1;2)",
           "A1 | =B1*2 | 3\nA2 | =B1+B2 | 4\nA3 | =B3/7 | 5\nA4 | =B4-1 | 6\nA5 | =B5^2 | 7"}) {
         const Review made = review(read_picture(text).picture);
         EXPECT_EQ(made.count[static_cast<std::size_t>(Verdict::wrong)], 0U) << text;
