@@ -301,7 +301,7 @@ void put_lesson(Book& book, std::span<const Placed> places, const Handout& hando
                       {19},
                       {62},
                       {15},
-                      {13},
+                      {18},
                       {70},
                       {20, true},
                       {20, true},
@@ -444,9 +444,10 @@ std::string class_book(std::span<const ExerciseRow> rows, std::span<const std::s
                       in_exercises = Book::quoted(exercises_sheet);
     const auto setting = [&](std::string_view label, const std::string& open, std::string_view result,
                              const std::string& formula) {
-        book.row(8, cell_text("Text", texts.word(label)) + open + "<table:table-cell/>" +
-                        cell_text("Text", texts.word(result)) + cell_formula("Count", formula) +
-                        cell_text("Count", "–"));
+        const std::string asked = texts.word(label);
+        book.row(lines(asked, 34) * 5 + 2, cell_text("Text", asked) + open + "<table:table-cell/>" +
+                                               cell_text("Text", texts.word(result)) +
+                                               cell_formula("Count", formula) + cell_text("Count", "–"));
     };
     setting("Word of the class (another word, other numbers)", cell_text("Open", "harvest"), "Exercises",
             "COUNTA([" + in_exercises + ".B2:.B" + last_row + "])");
