@@ -53,8 +53,8 @@ TEST(QuantityText, LowerCaseOfEveryLetter) {
 }
 
 TEST(QuantityText, TheNumbersOfAFormulaInTheReadersSign) {
-    EXPECT_EQ(formula_in_words("0.1 + 2.3 × 4.5 ÷ 6.7 − 8.9 × 9.0 [a.b]", kComma),
-              "0,1 + 2,3 × 4,5 ÷ 6,7 − 8,9 × 9,0 [a.b]");
+    EXPECT_EQ(formula_in_words("0.1 + 2.3 × 4.5 ÷ 6.7 − 8.9 × 9.0 [a.b] .5", kComma),
+              "0,1 + 2,3 × 4,5 ÷ 6,7 − 8,9 × 9,0 [a.b] .5");
     EXPECT_EQ(formula_in_words("0.9", kPoint), "0.9");
 }
 

@@ -121,6 +121,15 @@ TEST(CurveTime, goes_with_the_time_scale) {
 
 // ln 2 over k: half of an exponential. By hand.
 TEST(CurveTime, half_time_of_an_exponential) {
+    // Two rates far apart, by hand: the fast part is gone, 0.9 exp(-0.001 t) = 0.1; or nearly nothing of the
+    // slow one, 0.9 exp(-10 t) + 0.1 = 0.5.
+    for (const auto& [model, p] : {std::pair{CurveModel::verma, std::vector{0.9, 0.001, 10.0}},
+                                   {CurveModel::verma, std::vector{0.1, 10.0, 0.001}},
+                                   {CurveModel::two_term, std::vector{0.9, 0.001, 0.1, 10.0}}})
+        EXPECT_NEAR(curve_time(model, MoistureRatio(0.1), p).value() / 3600, std::log(9) / 0.001, 1e-6);
+    for (const auto& p : {std::vector{0.9, 10.0, 1e-9}, std::vector{0.1, 1e-9, 10.0}})
+        EXPECT_NEAR(curve_time(CurveModel::verma, MoistureRatio(0.5), p).value() / 3600,
+                    std::log(9 / 4.) / 10, 1e-6);
     EXPECT_NEAR(curve_time(CurveModel::lewis, MoistureRatio(0.5), std::array{0.2}).value() / 3600,
                 3.4657359027997265, 1e-13);
 }

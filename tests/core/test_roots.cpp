@@ -24,6 +24,7 @@ TEST(Roots, WallisCubic) {
 TEST(Roots, RootAtAnEnd) {
     const auto line = [](double x) { return std::pair(x - 1, 1.0); };
     EXPECT_EQ(bracketed_root([](double x) { return x - 1; }, 1, 2), 1);
+    EXPECT_EQ(bracketed_root([](double x) { return 1 - x; }, 0, 1), 1);
     EXPECT_NEAR(newton_root(line, 1.5, 1, 2), 1, 1e-10);
 }
 

@@ -63,6 +63,15 @@ TEST_P(LessonsIn, TheClassBookHoldsNoEnglishQuestionHintOrStory) {
                 EXPECT_NE(english.find(wording), std::string::npos) << wording;
                 EXPECT_EQ(book.find(wording), std::string::npos) << wording;
             }
+    for (const ExerciseRow& row : exercise_rows()) {  // what a program reads is the same in every language
+        EXPECT_NE(book.find(escaped_xml(row.ranges)), std::string::npos) << row.ranges;
+        EXPECT_NE(book.find(escaped_xml(row.arguments)), std::string::npos) << row.arguments;
+        EXPECT_EQ(story_of(row.lesson, texts), story_of(texts.text(row.lesson), texts));
+        EXPECT_FALSE(story_of(row.lesson, texts).empty());
+    }
+    EXPECT_NE(book.find("\"class_names\" table:base-cell-address=\"$'" + texts.text("Class") +
+                        "'.$A$1\" table:cell-range-address=\"$'" + texts.text("Class") + "'.$A$13:$A$72\""),
+              std::string::npos);
     for (const ExerciseRow& row : rows()) {
         EXPECT_NE(book.find("table:name=\"" + row.lesson + "\""), std::string::npos) << row.lesson;
         EXPECT_NE(book.find(escaped_xml(row.text)), std::string::npos) << row.text;

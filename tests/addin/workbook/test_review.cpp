@@ -247,6 +247,12 @@ TEST(WorkbookReview, UnitsThroughPowers) {
     EXPECT_EQ(unit("B2"), "m²");
     EXPECT_EQ(unit("B3"), "m");
     EXPECT_EQ(unit("B4"), "m³");
+    // of a function of ours: that of its mass, whatever else is a text
+    const Reviewed ours(read_picture(R"(
+        A1 | Fresh mass (kg) | 12
+        B2 | =DRY.DRIEDMASS(B1;"86 %";0.1))")
+                            .picture);
+    EXPECT_EQ(ours.about(place(ours.picture(), "B2")).unit, "kg");
 }
 
 TEST(WorkbookReview, APointTypedForACommaIsAsked) {
@@ -283,7 +289,9 @@ TEST(WorkbookReview, DoubtsWhatAResultCannotBe) {
     EXPECT_EQ(doubt(masses + "A4 | Drying ratio | =B1/B3", "B4"), "");
     EXPECT_EQ(doubt(masses + "A4 | Drying ratio | =B3/B1+1", "B4"), "");  // no quotient
     says(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1*1000", "B4"), "upside down");
-    EXPECT_EQ(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1*B2", "B4"), "");  // nor here
+    says(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1/2", "B4"), "upside down");
+    for (const char* no_quotient : {"=B3/B1*B2", "=B3/B1+1"})
+        EXPECT_EQ(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | " + no_quotient, "B4"), "");
     says(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B3/B1", "B4"), "upside down");
     EXPECT_EQ(doubt(masses + "A4 | Fresh per kg of dried (kg/kg) | =B1/B3", "B4"), "");
     says(doubt(masses + "A4 | Dry solids (kg) | =B3", "B4"), "whole mass is taken for its dry solids");
