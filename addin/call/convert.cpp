@@ -30,8 +30,8 @@ Unit unit_named(const std::string& argument, const Input& given) {
 // What a unit measures, in words: the first kind that takes it.
 Sentence measures(const Unit& unit) {
     if (unit.dimension == Dimension{}) return "a ratio";
-    for (std::size_t i = 0; i < kKinds.size(); ++i)
-        if (fits(unit, static_cast<Kind>(i))) return {"a {}", {Sentence(row_of(static_cast<Kind>(i)).name)}};
+    for (const KindRow& row : kKinds)
+        if (fits(unit, row.kind)) return {"a {}", {Sentence(row.name)}};
     return "something else";
 }
 
