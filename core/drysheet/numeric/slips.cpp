@@ -64,8 +64,7 @@ std::vector<Smooth> smooths(std::span<const double> x) {
 
 struct Suspicion {
     Slip slip;
-    double gain = 0;  ///< of twice the log-likelihood, beyond that of a mere chance
-    VectorXd shape;   ///< empty for a swap
+    double gain;  ///< of twice the log-likelihood, beyond that of a mere chance
 };
 
 class Search {
@@ -147,7 +146,7 @@ class Search {
         const auto consider = [&](const Best& one, Slip slip, double handicap) {
             const double gain = without - one.least - chance - handicap;
             if (gain > 0 && std::abs(one.size) > doubt_ && (!best || gain > best->gain))
-                best = Suspicion{slip, gain, {}};
+                best = Suspicion{slip, gain};
         };
         for (Index i = 0; i < n; ++i) {
             const auto at = static_cast<std::size_t>(i);
