@@ -862,7 +862,6 @@ struct Labels::Reader {
                                                       : Sentence("under {}", {in_marks(above_words)}));
         }
         made.only_unit = false;
-        const Label in_label = made;
         const auto read_more = [&](const std::string& text, std::string_view where) {
             const Label& more = label_of(text);
             if (more.empty()) return;
