@@ -99,24 +99,27 @@ TEST(CurveTime, is_the_inverse_of_the_curve) {
     }
 }
 
-// The examples, a thousand times slower: the same ratio after a thousand times as long.
+// The examples, a thousand times slower or ten thousand times faster: the same ratio after as much longer.
 TEST(CurveTime, goes_with_the_time_scale) {
-    const double n = std::pow(1e-3, 0.8), m = std::pow(1e-3, 1.1);
-    const std::vector<std::vector<double>> slow{{0.4e-3},
-                                                {0.5 * n, 0.8},
-                                                {0.95, 0.4e-3},
-                                                {1.2, 0.3e-3, -0.15},
-                                                {0.4, 1.5e-3, 0.6, 0.25e-3},
-                                                {0.98, 0.4 * m, 1.1, -2e-6},
-                                                {2.5e3, 0.9},
-                                                {0.3, 1.6e-3, 0.3e-3}};
-    for (std::size_t i = 0; i < kExamples.size(); ++i)
-        for (const double ratio : {0.8, 0.5, 0.05})
-            EXPECT_TRUE(test::near(
-                curve_time(kExamples[i].model, MoistureRatio(ratio), slow[i]).value(),
-                1e3 * curve_time(kExamples[i].model, MoistureRatio(ratio), kExamples[i].parameters).value(),
-                1e-9))
-                << info(kExamples[i].model).name << " at " << ratio;
+    for (const double scale : {1e3, 1e-4}) {
+        const double k = 1 / scale, n = std::pow(k, 0.8), m = std::pow(k, 1.1);
+        const std::vector<std::vector<double>> scaled{{0.4 * k},
+                                                      {0.5 * n, 0.8},
+                                                      {0.95, 0.4 * k},
+                                                      {1.2, 0.3 * k, -0.15},
+                                                      {0.4, 1.5 * k, 0.6, 0.25 * k},
+                                                      {0.98, 0.4 * m, 1.1, -2e-3 * k},
+                                                      {2.5 * scale, 0.9},
+                                                      {0.3, 1.6 * k, 0.3 * k}};
+        for (std::size_t i = 0; i < kExamples.size(); ++i)
+            for (const double ratio : {0.8, 0.5, 0.05})
+                EXPECT_TRUE(test::near(
+                    curve_time(kExamples[i].model, MoistureRatio(ratio), scaled[i]).value(),
+                    scale *
+                        curve_time(kExamples[i].model, MoistureRatio(ratio), kExamples[i].parameters).value(),
+                    1e-9))
+                    << info(kExamples[i].model).name << " at " << ratio;
+    }
 }
 
 // ln 2 over k: half of an exponential. By hand.
