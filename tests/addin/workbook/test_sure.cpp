@@ -200,7 +200,7 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         A3 | =A1*B1+SUM(A1:C2)^2/B2-A2%
         A4 | =IF(A1>5;A3;-A3)+ROUND(B2;0)
         A5 | =half*MAX(A1:B2)+AVERAGE(A1;B1)+PRODUCT(A1:B1)-MIN(A1:B1)
-        A6 | =MAX(A1:B2)+2*AVERAGE(A1;B1)+PRODUCT(A1:B1)*3-MIN(A1:B1)+SUM(A1:B1)+ABS(-B1)
+        A6 | =MAX(A1:B2)+2*AVERAGE(A1;B1)+PRODUCT(A1:B1)*3-MIN(A1:B1)+SUM(A1:B1)+ABS(-B1)+SUM(A1)
         sheet Out
         A1 | =$In.A4+SQRT($In.A3)*EXP(-$In.A2)+$In.A5
         A2 | =DRY.DRIEDMASS($In.A1;0.8;$In.A2)
@@ -228,7 +228,8 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         EXPECT_EQ(got[3], 8);
         EXPECT_EQ(got[4], 8 + a);
         ASSERT_TRUE(got[5]);
-        EXPECT_NEAR(*got[5], std::max({a, b, 4.0}) + a + b + 3 * a * b - std::min(a, b) + a + b + b, 1e-12);
+        EXPECT_NEAR(*got[5], std::max({a, b, 4.0}) + a + b + 3 * a * b - std::min(a, b) + a + b + b + a,
+                    1e-12);
     }
 }
 
