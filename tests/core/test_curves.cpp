@@ -298,6 +298,10 @@ TEST(CurveRank, puts_the_true_model_first_and_the_undetermined_last) {
     const auto simple = curve_rank(one.times, one.ratios);
     EXPECT_FALSE(simple.back().fit);
     EXPECT_FALSE(simple[simple.size() - 2].fit);
+    std::vector<CurveModel> undetermined;  // in the order in which the models are listed
+    for (const RankedCurve& curve : simple)
+        if (!curve.fit) undetermined.push_back(curve.model);
+    EXPECT_TRUE(std::ranges::is_sorted(undetermined));
 }
 
 // Page and Weibull are one curve: k = alpha^−beta, n = beta.
