@@ -194,6 +194,7 @@ class Lexer {
     }
 
     Token token() {
+        if (rest_.empty()) throw Unreadable();
         if (rest_.front() == '"') return operand({.what = What::text, .text = quoted('"')});
         if (digit(rest_.front()) || rest_.front() == '.')
             if (auto made = number()) return *made;

@@ -65,7 +65,7 @@ TEST(WorkbookFormula, IsWrittenAsItWasRead) {
         EXPECT_EQ(again(text), text);
     EXPECT_EQ(again("=sum( 'Run 3'.B1 ; $Other.$A$1 )"), "SUM(B1;$Other.$A$1)");
     EXPECT_EQ(again("'Run 3'.B1:B2"), "B1:B2");
-    for (const std::string_view text : {"B1+", "SUM(B1", "(", "1 2", "B1)"})
+    for (const std::string_view text : {"B1+", "SUM(B1", "(", "1 2", "B1)", "{1;", "{"})
         EXPECT_EQ(parse(text, kAt, sheets().picture).what, Formula::What::unreadable) << text;
 }
 

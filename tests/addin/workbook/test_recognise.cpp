@@ -515,6 +515,20 @@ A9 | | =B1+B2)";
     EXPECT_FALSE(said(batch, "B9"));
 }
 
+// A unit is joined where the function would read a plain number in another.
+TEST(Recognise, UnitsAreJoinedWhereTheyAreWanted) {
+    const auto suggested = [](std::string_view power, std::string_view time, std::string_view sum) {
+        std::string text = "sheet Energy\nA1 | Power (";
+        text.append(power).append(") | 2\nA2 | Running time (").append(time);
+        text.append(") | 9\nA3 | Energy (kWh) | =").append(sum);
+        const auto found = said(text, "B3");
+        return found ? found->suggested : "nothing";
+    };
+    EXPECT_EQ(suggested("kW", "h", "B1*B2"), "=DRY.RUNENERGY(B1;B2)");
+    EXPECT_EQ(suggested("kW", "min", "B1*B2/60"), "=DRY.RUNENERGY(B1;B2&\" min\")");
+    EXPECT_EQ(suggested("W", "h", "B1*B2/1000"), "=DRY.RUNENERGY(B1&\" W\";B2)");
+}
+
 TEST(Recognise, FactorsBetweenUnits) {
     for (const double factor : {1.0, 1e-3, 100.0, 60.0, 6.0, 3.6, 1440.0, 14.4, 24.0, -1000.0})
         for (const double clean : {factor, 1 / factor}) EXPECT_TRUE(clean_factor(clean)) << clean;
