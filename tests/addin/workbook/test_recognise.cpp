@@ -517,9 +517,9 @@ A9 | | =B1+B2)";
 
 // A unit is joined where the function would read a plain number in another.
 TEST(Recognise, UnitsAreJoinedWhereTheyAreWanted) {
-    const auto suggested = [](std::string_view power, std::string_view time, std::string_view sum) {
+    const auto suggested = [](std::string_view power_in, std::string_view time_in, std::string_view sum) {
         std::string text = "sheet Energy\nA1 | Power (";
-        text.append(power).append(") | 2\nA2 | Running time (").append(time);
+        text.append(power_in).append(") | 2\nA2 | Running time (").append(time_in);
         text.append(") | 9\nA3 | Energy (kWh) | =").append(sum);
         const auto found = said(text, "B3");
         return found ? found->suggested : "nothing";
