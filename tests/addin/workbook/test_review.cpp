@@ -250,7 +250,8 @@ TEST(WorkbookReview, UnitsThroughPowers) {
     // of a function of ours: that of its mass, whatever else is a text
     const Reviewed ours(read_picture(R"(
         A1 | Fresh mass (kg) | 12
-        B2 | =DRY.DRIEDMASS(B1;"86 %";0.1))")
+        B2 | =DRY.DRIEDMASS(B1;B4&" %";0.1)
+        A4 | Start moisture (%) | 86)")
                             .picture);
     EXPECT_EQ(ours.about(place(ours.picture(), "B2")).unit, "kg");
 }
