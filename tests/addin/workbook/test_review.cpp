@@ -428,6 +428,20 @@ TEST(WorkbookReview, LeavesAloneWhatOnlyLooksOdd) {
     }
 }
 
+// A mass whose label and format say two units is no ground to call a sum of it wrong.
+TEST(WorkbookReview, AUnitInDoubtClashesWithNone) {
+    const auto verdict = [](std::string_view peel) {
+        const PictureText sheets = read_picture("A1 | Whole (kg) | 20\nA2 | " + std::string(peel) +
+                                                "\nA3 | Peeling yield | =DRY.TRIMYIELD(B1;B2)");
+        const Review made = review(sheets.picture);
+        const Finding* finding = finding_at(made, place(sheets.picture, "B3"));
+        return finding == nullptr ? Verdict::not_judged : finding->verdict;
+    };
+    EXPECT_EQ(verdict("Peel (g) | 2"), Verdict::wrong);
+    EXPECT_NE(verdict("Peel (kg) | 2 {format 0.00\" g\"}"), Verdict::wrong);
+    EXPECT_NE(verdict("Peel (g) | 2 {format 0.00\" kg\"}"), Verdict::wrong);
+}
+
 // Formulas with a character changed here and there: whatever they have become, the review ends and counts
 // them.
 TEST(WorkbookReview, StandsWhateverIsWritten) {
