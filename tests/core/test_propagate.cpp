@@ -55,7 +55,7 @@ TEST(Propagate, derivatives_of_known_functions) {
             };
             const auto got = numeric::derivative(model, std::vector{at}, 0, reach);
             ASSERT_TRUE(got);
-            EXPECT_TRUE(near(*got, slope(at), 1e-8)) << at << " " << reach;
+            EXPECT_TRUE(near(*got, slope(at), 1e-10)) << at << " " << reach;
         }
 }
 
