@@ -74,6 +74,8 @@ TEST_P(LessonsIn, TheClassBookHoldsNoEnglishQuestionHintOrStory) {
               std::string::npos);
     for (const ExerciseRow& row : rows()) {
         EXPECT_NE(book.find("table:name=\"" + row.lesson + "\""), std::string::npos) << row.lesson;
+        const auto first = book.find("<text:p>" + row.lesson + "</text:p>");  // in the list of exercises,
+        EXPECT_LT(first, book.find("table:name=\"" + row.lesson + "\""));  // which stands before the lesson
         EXPECT_NE(book.find(escaped_xml(row.text)), std::string::npos) << row.text;
         EXPECT_NE(book.find(escaped_xml(story_of(row.lesson, texts))), std::string::npos) << row.lesson;
     }

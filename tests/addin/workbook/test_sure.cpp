@@ -200,6 +200,7 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         A3 | =A1*B1+SUM(A1:C2)^2/B2-A2%
         A4 | =IF(A1>5;A3;-A3)+ROUND(B2;0)
         A5 | =half*MAX(A1:B2)+AVERAGE(A1;B1)+PRODUCT(A1:B1)-MIN(A1:B1)
+        A7 | =SUM(A1)*3
         A6 | =MAX(A1:B2)+2*AVERAGE(A1;B1)+PRODUCT(A1:B1)*3-MIN(A1:B1)+SUM(A1:B1)+ABS(-B1)+SUM(A1)
         sheet Out
         A1 | =$In.A4+SQRT($In.A3)*EXP(-$In.A2)+$In.A5
@@ -207,7 +208,7 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         A3 | =LN($In.B1-3)
         A4 | =$In.B2*2
         A5 | =$Out.A4+$In.A1
-        A6 | =$In.A6
+        A6 | =$In.A6+$In.A7
         name half = $In.A1/2)");
     const Picture& picture = sheets.picture;
     const Graph graph(picture);
@@ -216,7 +217,7 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         results{place(picture, "Out.A1"), place(picture, "Out.A2"), place(picture, "Out.A3"),
                 place(picture, "Out.A4"), place(picture, "Out.A5"), place(picture, "Out.A6")};
     Replay replay(picture, graph, inputs, results);
-    EXPECT_EQ(replay.formulas(), 9u);  // one rests on no input
+    EXPECT_EQ(replay.formulas(), 10u);  // one rests on no input
     for (const auto& [a, b, c] : {std::tuple{2.0, 3.0, 0.1}, {6.0, 5.0, 0.2}, {0.5, 4.0, 0.05}}) {
         const double sum = a + b + c + 4, a3 = a * b + sum * sum / 4 - c / 100, a4 = (a > 5 ? a3 : -a3) + 4,
                      a5 = a / 2 * std::max({a, b, 4.0}) + (a + b) / 2 + a * b - std::min(a, b);
@@ -228,7 +229,8 @@ TEST(WorkbookReplay, GivesWhatTheFormulasGive) {
         EXPECT_EQ(got[3], 8);
         EXPECT_EQ(got[4], 8 + a);
         ASSERT_TRUE(got[5]);
-        EXPECT_NEAR(*got[5], std::max({a, b, 4.0}) + a + b + 3 * a * b - std::min(a, b) + a + b + b + a,
+        EXPECT_NEAR(*got[5],
+                    std::max({a, b, 4.0}) + a + b + 3 * a * b - std::min(a, b) + a + b + b + a + 3 * a,
                     1e-12);
     }
 }
