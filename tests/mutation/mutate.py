@@ -195,8 +195,7 @@ def recorded(path):
     return {Change(name, int(line), kind, before, after): reason for name, line, kind, before, after, reason in parts}
 
 
-def report(path, survivors, counts, seed, minutes):
-    known = {change._replace(line=0): reason for change, reason in recorded(path).items()}
+def report(path, survivors, known, counts, seed, minutes):
     argued = {c: known.get(c._replace(line=0), UNARGUED) for c in survivors}
     equivalent = sum(reason.lower().startswith("equivalent") for reason in argued.values())
     tried = counts["noticed"] + len(survivors)
@@ -236,9 +235,9 @@ def main():
             name = str(path.relative_to(tree.source))
             if path not in dear and given.only in name and (found := changes_of(name, path.read_text())):
                 pool[name] = found
+    known = {change._replace(line=0): reason for change, reason in recorded(given.out).items()}
     if given.again:
-        asked = {change._replace(line=0) for change in recorded(given.out)}
-        pool = {name: kept for name, found in pool.items() if (kept := [c for c in found if c._replace(line=0) in asked])}
+        pool = {name: kept for name, found in pool.items() if (kept := [c for c in found if c._replace(line=0) in known])}
     print(f"{sum(map(len, pool.values()))} changes possible in {len(pool)} files", flush=True)
 
     draw, counts, survivors, seen = random.Random(given.seed), collections.Counter(), [], set()
@@ -263,8 +262,8 @@ def main():
         print(f"{name}:{change.line} {change.kind}: {noticed or 'NOT NOTICED'}", flush=True)
         if noticed is None:
             print(f"  -{change.before}\n  +{change.after}", flush=True)
-            report(given.out, survivors, counts, given.seed, (time.monotonic() - start) / 60)
-    report(given.out, survivors, counts, given.seed, (time.monotonic() - start) / 60)
+            report(given.out, survivors, known, counts, given.seed, (time.monotonic() - start) / 60)
+    report(given.out, survivors, known, counts, given.seed, (time.monotonic() - start) / 60)
 
 
 if __name__ == "__main__":
