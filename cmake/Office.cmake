@@ -76,6 +76,7 @@ add_library(drysheet_uno MODULE
     office/working_cells.cpp
 )
 add_dependencies(drysheet_uno drysheet_generated)
+drysheet_precompile(drysheet_uno <addin/functions/function.hpp> <addin/office/uno.hpp> <addin/workbook/picture.hpp>)
 if(DRYSHEET_SANITIZE)  # nothing runs it there
     target_compile_options(drysheet_uno PRIVATE -O0 -g0 -fno-sanitize=all)
 endif()

@@ -5,8 +5,8 @@
 #include <numeric>
 
 #include "drysheet/kinetics.hpp"
+#include "drysheet/numeric/chances.hpp"
 #include "drysheet/numeric/roots.hpp"
-#include "drysheet/numeric/student.hpp"
 #include "drysheet/require.hpp"
 #include "drysheet/runs.hpp"
 

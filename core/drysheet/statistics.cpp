@@ -5,7 +5,7 @@
 #include <cmath>
 #include <numeric>
 
-#include "drysheet/numeric/student.hpp"
+#include "drysheet/numeric/chances.hpp"
 
 namespace drysheet {
 

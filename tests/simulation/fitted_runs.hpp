@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "drysheet/kinetics.hpp"
-#include "drysheet/numeric/student.hpp"
+#include "drysheet/numeric/chances.hpp"
 #include "drysheet/sorption.hpp"
 
 namespace drysheet::simulation {

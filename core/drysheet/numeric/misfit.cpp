@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "drysheet/numeric/misfit.hpp"
 
-#include <Eigen/Dense>
+#include <Eigen/QR>
 #include <algorithm>
-#include <boost/math/distributions/fisher_f.hpp>
 #include <cmath>
 #include <numbers>
+
+#include "drysheet/numeric/chances.hpp"
 
 namespace drysheet::numeric {
 namespace {
@@ -44,8 +45,7 @@ Misfit misfit(const Fit& fit, std::span<const std::size_t> order, double level,
     const auto chance = [&](double gain, Index terms) {
         const double rest = std::max(fit.residual_sum - gain, 1e-12 * fit.residual_sum);
         const double freedom = static_cast<double>(n - p - terms), f = static_cast<double>(terms);
-        const boost::math::fisher_f_distribution<double> F(f, freedom);
-        return boost::math::cdf(boost::math::complement(F, gain / f / (rest / freedom)));
+        return chance_above(gain / f / (rest / freedom), f, freedom);
     };
     // One term more: what of it the model cannot do itself explains its share of the residuals.
     const auto judge = [&](Misfit::Kind kind, Index at, const VectorXd& z, Index of, double least) {

@@ -2,7 +2,9 @@
 #include "drysheet/numeric/ode.hpp"
 
 #include <algorithm>
-#include <boost/numeric/odeint.hpp>
+#include <boost/numeric/odeint/stepper/generation/generation_dense_output_runge_kutta.hpp>
+#include <boost/numeric/odeint/stepper/generation/generation_runge_kutta_dopri5.hpp>
+#include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
 #include <cmath>
 #include <exception>
 
