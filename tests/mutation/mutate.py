@@ -240,7 +240,7 @@ def main():
         pool = {name: kept for name, found in pool.items() if (kept := [c for c in found if c._replace(line=0) in known])}
     print(f"{sum(map(len, pool.values()))} changes possible in {len(pool)} files", flush=True)
 
-    draw, counts, survivors, seen = random.Random(given.seed), collections.Counter(), [], set()
+    draw, counts, survivors = random.Random(given.seed), collections.Counter(), []
     start = time.monotonic()
     while counts["noticed"] + len(survivors) < given.count and any(pool.values()):
         name = draw.choice(sorted(name for name in pool if pool[name]))

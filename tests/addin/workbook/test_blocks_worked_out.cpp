@@ -58,7 +58,8 @@ TEST(BlocksWorkedOut, Yield) {
 }
 
 // Ideal gas and the psychrometric equation of the ASHRAE Handbook Fundamentals 2017, ch. 1, eqs. 3, 20, 26,
-// 33 by scipy, saturation by python3-iapws; real air differs from it by less than 0.6 %.
+// 33 (their numbers and constants from memory) by scipy, saturation by python3-iapws; real air differs from
+// it by less than 0.6 %.
 TEST(BlocksWorkedOut, Air) {
     const Picture sheet = worked_out("air");
     EXPECT_TRUE(near(number(sheet, "B7"), 87.7155, 1e-5));

@@ -29,6 +29,14 @@ const Finding* finding_at(const Review& review, const Place& place) {
     return nullptr;
 }
 
+// What the review of these lines says of a cell.
+Verdict verdict_at(std::string_view lines, std::string_view cell) {
+    const PictureText sheets = read_picture(lines);
+    const Review made = review(sheets.picture);
+    const Finding* finding = finding_at(made, place(sheets.picture, cell));
+    return finding == nullptr ? Verdict::not_judged : finding->verdict;
+}
+
 // Those of corpus/ were written by people who had not seen the lexicon: 01 to 20 and 41 to 52 are right.
 std::vector<std::string> corpus() {
     std::vector<std::string> texts(std::begin(kCorpus), std::end(kCorpus));
@@ -305,14 +313,12 @@ TEST(WorkbookReview, DoubtsWhatAResultCannotBe) {
 
 TEST(WorkbookReview, TotalsThatTakeTheirRowOtherwise) {
     const auto of_total = [](std::string_view total) {
-        const PictureText sheets = read_picture(
+        return verdict_at(
             "A1 | Lot | Fresh (kg) | Dried (kg) | Ratio\n"
             "A2:A4 | x | 12 | 3 | =B2/C2\nB3 | 20 | 8\n"
             "A5 | Total | =SUM(B2:B4) | =SUM(C2:C4) | " +
-            std::string(total));
-        const Review made = review(sheets.picture);
-        const Finding* finding = finding_at(made, place(sheets.picture, "D5"));
-        return finding == nullptr ? Verdict::not_judged : finding->verdict;
+                std::string(total),
+            "D5");
     };
     EXPECT_EQ(of_total("=C5/B5"), Verdict::wrong);
     EXPECT_EQ(of_total("=AVERAGE(D2:D4)"), Verdict::doubtful);
@@ -431,11 +437,9 @@ TEST(WorkbookReview, LeavesAloneWhatOnlyLooksOdd) {
 // A mass whose label and format say two units is no ground to call a sum of it wrong.
 TEST(WorkbookReview, AUnitInDoubtClashesWithNone) {
     const auto verdict = [](std::string_view peel) {
-        const PictureText sheets = read_picture("A1 | Whole (kg) | 20\nA2 | " + std::string(peel) +
-                                                "\nA3 | Peeling yield | =DRY.TRIMYIELD(B1;B2)");
-        const Review made = review(sheets.picture);
-        const Finding* finding = finding_at(made, place(sheets.picture, "B3"));
-        return finding == nullptr ? Verdict::not_judged : finding->verdict;
+        return verdict_at("A1 | Whole (kg) | 20\nA2 | " + std::string(peel) +
+                              "\nA3 | Peeling yield | =DRY.TRIMYIELD(B1;B2)",
+                          "B3");
     };
     EXPECT_EQ(verdict("Peel (g) | 2"), Verdict::wrong);
     EXPECT_NE(verdict("Peel (kg) | 2 {format 0.00\" g\"}"), Verdict::wrong);
